@@ -1,0 +1,31 @@
+namespace Lugbook.Trade;
+
+/// <summary>What the letter M after a resistance means on this set's sheet.</summary>
+public enum MegHabit
+{
+    /// <summary>Not decided: an M stays ambiguous and is ranked by likelihood.</summary>
+    Unknown,
+    /// <summary>M is a thousand, and MEG a million: common on American prints up to about 1950.</summary>
+    Thousand,
+    /// <summary>M is a million.</summary>
+    Million,
+}
+
+/// <summary>What is known of the set as a whole. Null means "not known yet".</summary>
+public sealed record BookFacts
+{
+    /// <summary>The set in words: "Marlpit kitchen receiver".</summary>
+    public required string Title { get; init; }
+    /// <summary>About which year it was made.</summary>
+    public int? Year { get; init; }
+    /// <summary>Where it came from and what is wanted.</summary>
+    public string? Story { get; init; }
+    /// <summary>Line voltage it was made for, V rms.</summary>
+    public double? LineVolts { get; init; }
+    /// <summary>Line frequency, Hz.</summary>
+    public double? LineHertz { get; init; }
+    /// <summary>A lug on the common negative (B-), when the user says which; otherwise it is inferred.</summary>
+    public string? CommonLug { get; init; }
+    /// <summary>What M means on this set's sheet.</summary>
+    public MegHabit MegHabit { get; init; }
+}
