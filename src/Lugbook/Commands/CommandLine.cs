@@ -1,0 +1,42 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+
+namespace Lugbook.Commands;
+
+/// <summary>All commands, and how a run of one ends.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs the command line and returns the exit code; never throws for wrong input.</summary>
+    public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, CancellationToken stop)
+    {
+        var parsed = Root().Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var wrong in parsed.Errors) await error.WriteLineAsync($"lugbook: {wrong.Message}");
+            var command = parsed.CommandResult.Command;
+            var path = command is RootCommand ? "lugbook" : $"lugbook {command.Name}";
+            await error.WriteLineAsync($"'{path} --help' shows how it is used, with examples.");
+            return ExitCode.WrongInput;
+        }
+        return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, stop);
+    }
+
+    private static RootCommand Root()
+    {
+        var root = new RootCommand(
+            "The restorer's bench for valve-era electronics: read what each part was, map what is joined to what, " +
+            "choose what takes its place, order once, and exchange it lug by lug.\n\n" +
+            "Without a command it opens the bench in the browser. BOOK is a folder of CSV files, a .lugbook file or an .xlsx file.");
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new BenchWord.HelpWithExamples((HelpAction)help.Action!, [
+            "lugbook                                   open the bench at http://localhost:5117",
+            "lugbook read \".005 MFD 600V\"              what was this part?",
+            "lugbook map data/demo/radio               what is joined to what, and what does not agree?",
+            "lugbook fit data/demo/radio               what to do, lug by lug",
+        ]);
+        BenchCommand.AddTo(root);
+        root.Subcommands.Add(ReadCommand.Create());
+        root.Subcommands.Add(MapCommand.Create());
+        return root;
+    }
+}

@@ -1,0 +1,108 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Lugbook.Browser.Tests.BenchFixture;
+using static Microsoft.Playwright.Assertions;
+
+namespace Lugbook.Browser.Tests;
+
+/// <summary>What users do, in a real Chromium against a real bench with a real database file.</summary>
+[Collection("bench")]
+public class StoriesTests(BenchFixture bench)
+{
+    [Fact]
+    public async Task A_part_entered_by_keyboard_stands_in_the_drawing_and_is_still_there_after_a_reload()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Marlpit kitchen receiver" }).ClickAsync();
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Stages of this book" }).GetByRole(AriaRole.Link, new() { Name = "Parts" }).ClickAsync();
+        await page.GetByLabel(new Regex("Enter a part")).FocusAsync();
+        await page.Keyboard.TypeAsync("C77 .02 400 V3-6 V4-5");
+        await Expect(page.Locator(".understood")).ToContainTextAsync("C77");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^C77") })).ToBeVisibleAsync();
+
+        await GoAsync(page, "/book/radio/chassis");
+        await Expect(page.Locator("[data-part=C77]")).ToHaveCountAsync(1);
+
+        await page.ReloadAsync();
+        await page.Locator("header[data-ready=yes]").WaitForAsync();
+        await Expect(page.Locator("[data-part=C77]")).ToHaveCountAsync(1);
+
+        await GoAsync(page, "/book/radio/parts");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^C77") })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_line_that_cannot_be_read_says_why_and_keeps_what_was_typed()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/book/amp/parts");
+        var line = page.GetByLabel(new Regex("Enter a part"));
+        await line.FillAsync("C78 4k7k V3-6 V4-5");
+        await line.PressAsync("Enter");
+        await Expect(page.Locator(".complaint")).ToBeVisibleAsync();
+        await Expect(line).ToHaveValueAsync("C78 4k7k V3-6 V4-5");
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^C78") })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task Two_windows_on_one_book_stay_in_step()
+    {
+        var first = await bench.PageAsync();
+        var second = await bench.PageAsync(820, 1180);
+        await GoAsync(first, "/book/tv/parts");
+        await GoAsync(second, "/book/tv/parts");
+        await first.GetByLabel(new Regex("Enter a part")).FillAsync("R999 47k half watt");
+        await first.Keyboard.PressAsync("Enter");
+        await Expect(second.GetByRole(AriaRole.Row, new() { NameRegex = new("^R999") })).ToBeVisibleAsync(new() { Timeout = 3_000 });
+    }
+
+    [Fact]
+    public async Task A_newcomer_gets_replacements_and_an_order_from_values_only()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/start");
+        await page.GetByLabel("The set").FillAsync("Attic radio");
+        await page.GetByLabel("Parts, one on a line").FillAsync("C1 .005 600\nC2 8 mfd 450v\nR1 47K 1/2W");
+        await Expect(page.Locator(".understood")).ToContainTextAsync("C1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Start the book" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("What goes in its place");
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^C1") })).ToContainTextAsync("630 V");
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Stages of this book" }).GetByRole(AriaRole.Link, new() { Name = "Order" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Row).Filter(new() { HasText = "C1" }).First).ToContainTextAsync("4.7 nF");
+    }
+
+    [Fact]
+    public async Task A_tap_on_a_lug_shows_what_is_soldered_there_and_a_part_can_be_ticked_off()
+    {
+        var page = await bench.PageAsync(1024, 768, touch: true);
+        await GoAsync(page, "/book/amp/chassis");
+        await page.GetByLabel("Find a lug or a part").FillAsync("V3-5");
+        await page.Keyboard.PressAsync("Enter");
+        var place = page.Locator(".place");
+        await Expect(place).ToContainTextAsync("Lug V3-5");
+        await Expect(place).ToContainTextAsync("R13");
+        await place.GetByRole(AriaRole.Button, new() { Name = "C6", Exact = true }).ClickAsync();
+        await Expect(place).ToContainTextAsync("0.05 µF");
+        await place.GetByRole(AriaRole.Button, new() { Name = "Mark C6 exchanged" }).ClickAsync();
+        await Expect(place).ToContainTextAsync("✓ exchanged");
+
+        await page.Locator("[data-lug='K1-1']").First.TapAsync(new() { Force = true });
+        await Expect(place).ToContainTextAsync("K1-1");
+    }
+
+    [Fact]
+    public async Task A_marking_and_colours_are_read_on_the_read_page()
+    {
+        var page = await bench.PageAsync(390, 844, touch: true);
+        await GoAsync(page, "/read");
+        await page.GetByLabel("What is printed on it").FillAsync(".005 MFD 600V");
+        await Expect(page.Locator("article").First).ToContainTextAsync("5 nF");
+        await page.GetByLabel("What is printed on it").FillAsync("");
+        foreach (var colour in new[] { "brown", "black", "orange", "silver" })
+            await page.GetByRole(AriaRole.Button, new() { Name = colour, Exact = true }).ClickAsync();
+        await Expect(page.Locator("article").First).ToContainTextAsync("10 kΩ");
+    }
+}
