@@ -29,11 +29,10 @@ internal static class BenchCommand
         {
             await using var app = await BenchApp.BuildAsync(options, TimeProvider.System, stop);
             var shelf = app.Services.GetRequiredService<IShelf>();
-            var added = await DemoShelf.FillIfNewAsync(shelf, app.Services.GetRequiredService<BenchData>(), stop);
             await app.StartAsync(stop);
             await output.WriteLineAsync($"Lugbook's bench is open at http://localhost:{options.Port}");
             foreach (var card in await shelf.ListAsync(stop))
-                await output.WriteLineAsync($"  {card.Title}: {card.Parts} parts{(added.Contains(card.Name) ? " (demo, invented)" : "")}");
+                await output.WriteLineAsync($"  {card.Title}: {card.Parts} parts");
             await output.WriteLineAsync($"Books are kept in {options.ShelfFile}");
             await output.WriteLineAsync("Stop with Ctrl+C. Predictions are aids; local codes and licensed practice come first.");
             await app.WaitForShutdownAsync(stop);
@@ -42,6 +41,11 @@ internal static class BenchCommand
         catch (ShelfException trouble)
         {
             await error.WriteLineAsync($"lugbook: {trouble.Message}");
+            return ExitCode.WrongInput;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException && trouble is not FileNotFoundException && trouble.InnerException is null)
+        {
+            await error.WriteLineAsync($"lugbook: {trouble.Message} Name another file with --shelf.");
             return ExitCode.WrongInput;
         }
         catch (IOException trouble) when (trouble.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)

@@ -37,6 +37,11 @@ internal static class CommandLine
         BenchCommand.AddTo(root);
         root.Subcommands.Add(ReadCommand.Create());
         root.Subcommands.Add(MapCommand.Create());
+        root.Subcommands.Add(ChooseCommand.Create());
+        root.Subcommands.Add(OrderCommand.Create());
+        root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(DrawCommand.Create());
+        root.Subcommands.Add(SaveCommand.Create());
         return root;
     }
 }

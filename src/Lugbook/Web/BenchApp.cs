@@ -13,7 +13,11 @@ internal static class BenchApp
     public static async Task<WebApplication> BuildAsync(BenchOptions options, TimeProvider time, CancellationToken stop)
     {
         var data = await BenchData.LoadAsync(options.DataFolder, stop);
+        var folder = Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(options.ShelfFile))!);
+        var isNew = !File.Exists(options.ShelfFile);
         var shelf = await SqliteShelf.OpenAsync(options.ShelfFile, time, stop);
+        // A new shelf begins with the demo books; whoever removes them later is not given them again.
+        if (isNew) await DemoShelf.FillAsync(shelf, data, stop);
 
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -21,11 +25,15 @@ internal static class BenchApp
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.ListenLocalhost(options.Port));
-        if (options.Port == 0) builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(System.Net.IPAddress.Loopback, 0));
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            // Only this machine can connect; "localhost" means both loopback addresses, which a free port of the system's choice cannot.
+            if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
+            else kestrel.ListenLocalhost(options.Port);
+        });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         builder.Services.AddDataProtection().PersistKeysToFileSystem(
-            new DirectoryInfo(Path.Combine(Path.GetDirectoryName(Path.GetFullPath(options.ShelfFile))!, "keys")));
+            new DirectoryInfo(Path.Combine(folder.FullName, "keys")));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton<IShelf>(shelf);
         builder.Services.AddSingleton(data);

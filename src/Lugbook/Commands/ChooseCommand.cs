@@ -1,0 +1,44 @@
+using System.CommandLine;
+using Lugbook.Output;
+using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Map;
+using Lugbook.Trade.Markings;
+using Lugbook.Trade.Work;
+
+namespace Lugbook.Commands;
+
+/// <summary>"choose": what goes in its place?</summary>
+internal static class ChooseCommand
+{
+    public static Command Create()
+    {
+        var book = Shared.Book();
+        var json = Shared.Json();
+        var command = new BenchWord("choose", "What goes in place of each part, and why?",
+            "lugbook choose data/demo/radio",
+            "lugbook choose my-parts.csv --json")
+        { book, json };
+        command.SetAction(async (parsed, stop) =>
+        {
+            if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
+            var result = opened.Data.Choose(MapStage.Run(opened.Book, opened.Data.Handbook));
+            await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(ChooseShape.Of(opened.Book, result)) : Sentences(opened.Book.Facts.Title, result));
+            return result.Choices.Any(c => c.Decision == Decision.Goes && c.Part is null && c.UserReplacement is null) ? ExitCode.No : ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static string Sentences(string title, ChooseResult result)
+    {
+        var table = new TextTable("position", "old part", "decision", "in its place", "why");
+        foreach (var choice in result.Choices)
+        {
+            table.Add(choice.Position, ChoiceWords.Old(choice), DecisionWords.Of(choice.Decision),
+                (choice.UserReplacement ?? choice.Part?.Text ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
+                choice.Question is { } question ? $"{choice.Explanation} ASK: {question}" : choice.Explanation);
+        }
+        var cautions = string.Concat(result.Cautions.Select(c => $"Caution: {c.Sentence}\n"));
+        var others = string.Concat(result.NotChosen.Select(n => $"  {n.Position} ({n.Kind}): {n.Reason}\n"));
+        return $"{title}\n\n{cautions}\n{result.Line.Sentence}\n\n{table}\nNot chosen here:\n{others}";
+    }
+}

@@ -1,0 +1,23 @@
+using System.CommandLine;
+
+namespace Lugbook.Commands;
+
+/// <summary>Writing a file that the user named.</summary>
+internal static class Saving
+{
+    /// <summary>Writes, says so, and turns what the disk refuses into a clear message.</summary>
+    public static async Task<int> WriteAsync(ParseResult parsed, string path, Func<string, Task> write)
+    {
+        try
+        {
+            await write(path);
+            await parsed.InvocationConfiguration.Output.WriteLineAsync($"Written: {path}");
+            return ExitCode.Done;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: '{path}' could not be written: {trouble.Message}");
+            return ExitCode.WrongInput;
+        }
+    }
+}

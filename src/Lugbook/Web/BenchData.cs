@@ -1,0 +1,34 @@
+using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Map;
+using Lugbook.Store.Reference;
+using Lugbook.Trade.Valves;
+
+namespace Lugbook.Web;
+
+/// <summary>What the answers need besides the book: handbook lines, the catalogue, limits. Loaded once at the edge.</summary>
+/// <param name="Folder">Where it came from.</param>
+/// <param name="Handbook">Valve types.</param>
+/// <param name="Policy">Catalogue and limits that parts are chosen by.</param>
+internal sealed record BenchData(string Folder, ValveHandbook Handbook, ChoosePolicy Policy)
+{
+    /// <summary>Reads the data folder.</summary>
+    /// <exception cref="HandbookException">The valve data cannot be read; every complaint is in it.</exception>
+    /// <exception cref="InvalidDataException">The catalogue cannot be read.</exception>
+    public static async Task<BenchData> LoadAsync(string folder, CancellationToken stop)
+    {
+        var valves = Path.Combine(folder, "valves");
+        var handbook = await HandbookFiles.ReadAsync(valves, stop);
+        var series = new List<CatalogueSeries>();
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(folder, "catalogue"), "*.csv").Order(StringComparer.Ordinal))
+        {
+            var read = Catalogue.Parse(await File.ReadAllTextAsync(file, stop), Path.GetFileName(file));
+            if (!read.Complaints.IsEmpty) throw new InvalidDataException(string.Join('\n', read.Complaints));
+            series.AddRange(read.Series);
+        }
+        var limits = RectifierLimit.Parse(await File.ReadAllTextAsync(Path.Combine(valves, "rectifier-points.csv"), stop));
+        return new(folder, handbook, new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
+    }
+
+    /// <summary>Chooses with this policy.</summary>
+    public ChooseResult Choose(MapResult map) => ChooseStage.Run(map, Policy);
+}
