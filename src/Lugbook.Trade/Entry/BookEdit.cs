@@ -78,3 +78,13 @@ public sealed record AddLug(Lug Lug, bool Implied) : BookEdit
     /// <inheritdoc/>
     public override Book Apply(Book book) => book with { Lugs = book.Lugs.Add(Lug) };
 }
+
+/// <summary>A wire or bond that leaves the book.</summary>
+/// <param name="Wire">As the book had it.</param>
+public sealed record RemoveWire(Wire Wire) : BookEdit
+{
+    /// <inheritdoc/>
+    public override string Say => $"remove {Wire.Name}";
+    /// <inheritdoc/>
+    public override Book Apply(Book book) => book with { Wires = book.Wires.Remove(Wire.Id) };
+}

@@ -31,27 +31,35 @@ internal static class BareNumbers
         var takesValue = kind is null || PartKinds.UnitOf(kind.Value) is not null;
         if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count == wanted && left.All(b => MayBeLug(b) && b.Mount is not null) && left.Count > 1))
         {
-            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) || b.Text[0] == '.') ?? left.FirstOrDefault(b => !MayBeLug(b)) ?? left[0];
-            // Of ".05 600" and "600 .05" the fraction is the capacitance; of "20 450" the first is.
+            // Of ".05 600" and "600 .05" the fraction is the capacitance, of "20 450" the first is; of "3 5 470" the one that is no lug is the resistance.
+            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) || b.Text[0] == '.')
+                ?? (kind is { } c && c.IsCapacitor() ? left[0] : left.FirstOrDefault(b => !MayBeLug(b)) ?? left[0]);
             left.Remove(value);
             note.Values.Add(new(value.Text.Contains('/', StringComparison.Ordinal) ? ValueText.Number(value.Number) : value.Text, UnitWord.None, value.Number, value.At, value.End));
             note.Marking.Add((value.At, value.End));
         }
         var isCapacitor = kind is { } k && k.IsCapacitor() || (kind is null && note.Values.Count > 0 && (note.Values[0].Unit.IsCapacitance() || note.Values[0].Number < 1));
         if (isCapacitor && note.Volts is null && note.SectionVolts is null
-            && left.FirstOrDefault(b => Volts.Contains(b.Number) && (!MayBeLug(b) || left.Count > Math.Max(wanted, 0))) is { } volts)
+            && left.FirstOrDefault(b => Volts.Contains(b.Number) && (!MayBeLug(b) || b.Mount is null || left.Count > Math.Max(wanted, 0))) is { } volts)
         {
             left.Remove(volts);
             note.Volts = new(volts.Number, volts.At, volts.End);
             note.Marking.Add((volts.At, volts.End));
         }
         if (!isCapacitor && kind is null or PartKind.Resistor or PartKind.Control && note.Watts is null
-            && left.FirstOrDefault(b => Watts.Contains(b.Number) && (b.Number < 1 || left.Count > Math.Max(wanted, 0))) is { } watts)
+            && left.FirstOrDefault(b => Watts.Contains(b.Number) && (b.Number < 1 || b.Mount is null || left.Count > Math.Max(wanted, 0))) is { } watts)
         {
             left.Remove(watts);
             note.Watts = new(watts.Number, watts.At, watts.End);
             note.Marking.Add((watts.At, watts.End));
             note.Assumed.Add($"{watts.Text} is {ValueText.Number(watts.Number)} W");
+        }
+        if (note.Tolerance is null && left.Count > Math.Max(wanted, 0) && left.FirstOrDefault(b => b.Number is 1 or 2 or 5 or 10 or 20) is { } percent)
+        {
+            left.Remove(percent);
+            note.Tolerance = new(Quantities.Tolerance.Percent(percent.Number), percent.At, percent.End);
+            note.Marking.Add((percent.At, percent.End));
+            note.Assumed.Add($"{percent.Text} is ±{percent.Text} %");
         }
         PlaceLugs(note, lugs, [.. hinted.Concat(left).OrderBy(b => b.At)], leadsWanted);
     }

@@ -72,6 +72,8 @@ internal sealed class BenchNote
     /// <summary>A role without a lug: the lead on the lug of "all leads on this lug".</summary>
     public LeadRole LooseRole { get; set; }
     public List<string> Colours { get; } = [];
+    /// <summary>Where the colours stand.</summary>
+    public (int At, int End) ColoursPlace { get; set; }
     public Placed<string>? SameAs { get; set; }
     public Placed<string>? TypeMark { get; set; }
     public Placed<string>? Ground { get; set; }

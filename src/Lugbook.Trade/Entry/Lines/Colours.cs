@@ -36,6 +36,6 @@ internal static class Colours
         var pieces = word.Split('-', '/', '.');
         if (pieces.Length < 2) return null;
         var names = pieces.Select(p => p == "?" ? "?" : Name(p)).ToArray();
-        return names.All(n => n is not null) ? names! : null;
+        return names.Any(n => n is null) ? null : [.. names.OfType<string>()];
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Trade.Entry.Lines;

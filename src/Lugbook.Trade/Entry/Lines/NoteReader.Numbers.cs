@@ -72,7 +72,7 @@ internal sealed partial class NoteReader
     private bool Quantity()
     {
         var match = NumberAndUnit().Match(Now.Text);
-        if (match.Success) return Plain(match);
+        if (match.Success && IsOneNumber(match.Groups["n"].Value)) return Plain(match);
         if (Joint().Match(Now.Text) is { Success: true } joint) return Joined(joint);
         // "50mfd/150v", "47k/1W", "20@25v": pieces that each are a number with or without a unit.
         var pieces = Now.Text.Split('/', '@');
@@ -86,6 +86,15 @@ internal sealed partial class NoteReader
         }
         _i++;
         return true;
+    }
+
+    /// <summary>1/2, 3/4, 1/10 are fractions; 20/25 and 8/450 are two numbers.</summary>
+    private static bool IsOneNumber(string text)
+    {
+        var slash = text.IndexOf('/', StringComparison.Ordinal);
+        if (slash < 0) return true;
+        var (over, under) = (text[..slash], text[(slash + 1)..]);
+        return under is "2" or "3" or "4" or "8" or "16" or "0" ? over.Length == 1 && (under == "0" || over[0] - '0' < Figure(under)) && over != "0" : under == "10" && over == "1";
     }
 
     private bool Plain(Match match)

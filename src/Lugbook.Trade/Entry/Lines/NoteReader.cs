@@ -22,6 +22,7 @@ internal sealed partial class NoteReader
     private readonly LugNames _lugs;
     private readonly ImmutableArray<Word> _words;
     private readonly bool _hasPlus;
+    private bool _partsOnly = true;
     private int _i;
     private string? _mount;
     private bool _lugBefore;
@@ -36,9 +37,13 @@ internal sealed partial class NoteReader
     }
 
     /// <summary>What the line says; complaints are in the note. Never throws.</summary>
-    public static BenchNote Read(string line, Book book, string? lastMount)
+    /// <param name="line">The line.</param>
+    /// <param name="book">What the book has.</param>
+    /// <param name="lastMount">The mount of bare lug numbers, until the line names another.</param>
+    /// <param name="partsOnly">True for a line about a part; false for one about lugs only, such as a wire's.</param>
+    public static BenchNote Read(string line, Book book, string? lastMount, bool partsOnly = true)
     {
-        var reader = new NoteReader(line, book, lastMount);
+        var reader = new NoteReader(line, book, lastMount) { _partsOnly = partsOnly };
         reader.Run();
         reader.PlaceRoles();
         reader._note.LastMount = reader._mount;
@@ -55,7 +60,7 @@ internal sealed partial class NoteReader
 
     private void Run()
     {
-        var (referenceAt, length) = FindReference();
+        var (referenceAt, length) = _partsOnly ? FindReference() : (-1, 0);
         if (referenceAt >= 0)
         {
             _note.Reference = string.Concat(_words.Skip(referenceAt).Take(length).Select(w => w.Text)).ToUpperInvariant();
@@ -166,7 +171,7 @@ internal sealed partial class NoteReader
         if (colours.Count(c => Colours.Name(c) is not null) < 3 || _note.Colours.Count > 0) return false;
         while (colours.Count > 0 && colours[^1] is "?" && at - _i > 5) { colours.RemoveAt(colours.Count - 1); at--; }
         _note.Colours.AddRange(colours);
-        _note.Marking.Add((Now.At, _words[at - 1].End));
+        _note.ColoursPlace = (Now.At, _words[at - 1].End);
         _i = at;
         return true;
     }
