@@ -5,7 +5,7 @@ namespace Lugbook.Trade.Markings.Colours;
 /// <summary>One reading, with the belief in it.</summary>
 /// <param name="Read">What the colours say.</param>
 /// <param name="Turned">True when the part was turned for it.</param>
-/// <param name="Altered">Which colour was taken for another, and why; empty when read as seen.</param>
+/// <param name="Altered">What was taken for something else, and why, as a sentence; empty when read as seen.</param>
 /// <param name="Filled">Which colour stands for each "?"; empty when all were seen.</param>
 internal sealed record Candidate(Decoded Read, bool Turned, string Altered, string Filled)
 {
@@ -71,6 +71,14 @@ internal static class Belief
     public static double OfPercent(Decoded read) =>
         read.Layout.UsualPercents.IsEmpty || read.Percent is not { } percent ? 1
         : read.Layout.UsualPercents.FirstOrDefault(u => u.Percent == percent) is { Belief: > 0 } usual ? usual.Belief : 0.02;
+
+    /// <summary>How common a value is among those of its series, when all that speaks for it is that it was made.</summary>
+    public static double OfCommon(Decoded read)
+    {
+        var series = SeriesFit.Of(read.Value, 20).Fit == Fit.Own ? 1 : SeriesFit.Of(read.Value, 10).Fit == Fit.Own ? 0.7 : 0.5;
+        if (read.Layout.IsCapacitor) return series;
+        return series * (read.Value switch { >= 100 and <= 1e6 => 1, >= 10 and <= 10e6 => 0.6, >= 1 and <= 22e6 => 0.25, _ => 0.1 });
+    }
 
     /// <summary>A common value for parts of this code?</summary>
     public static bool IsUsual(CodeLayout layout, double value) =>
