@@ -63,6 +63,7 @@ internal static class Belief
         // Pink came in 2016; silver as a multiplier is for a few wire-wound parts.
         if (!layout.IsCapacitor && read.Value < 1) belief *= MultiplierOf(read) == Colour.Pink ? 0.05 : 1;
         if (layout.Table == CodeTables.RmaMica && read.Volts is not (null or 500 or 300 or 1000)) belief *= 0.4;
+        if (layout.Table == CodeTables.Paper && read.Volts is 700 or 800 or 900 or 1100 or 1300 or 1400 or (> 1600 and not 2000 and not 2500 and not 3000)) belief *= 0.3;
         if (read.Form.Slots[^1].Role == Role.Tempco && read.TempcoPpm is not (null or 100 or 50)) belief *= read.TempcoPpm is 25 or 15 ? 0.5 : 0.15;
         return (belief * OfExpected(read, context), fit, series);
     }

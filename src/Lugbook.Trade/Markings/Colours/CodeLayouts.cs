@@ -180,7 +180,7 @@ internal static class CodeLayouts
         return six with
         {
             Notes = "Front as the military six-dot mica; rear: volts, temperature range, vibration. The order of the rear dots is from memory.",
-            Unasked = 1, Doubts = ["order of the rear dots from memory"], Sign = "A black first dot marks a military mica.",
+            Unasked = 0.05, Doubts = ["order of the rear dots from memory"], Sign = "A black first dot marks a military mica.",
             Forms = [new("mica, nine dots (military)",
                 [.. six.Forms[0].Slots, new("rear 1", Volts, "volts"), new("rear 2", Temperatures, "temperature range"), new("rear 3", Vibration, "vibration")])],
         };
@@ -196,7 +196,7 @@ internal static class CodeLayouts
             [
                 (Colour.Silver, 1, null), (Colour.None, 1, null),
                 (Colour.Black, 0.06, "only if the black first dot is tarnished silver; above about 0.01 µF in this case it is paper"),
-                (Colour.White, 0.02, "only if the maker put a white dot on paper; above about 0.01 µF in this case it is paper"),
+                (Colour.White, 0.03, "only if the maker put a white dot on paper; above about 0.01 µF in this case it is paper"),
             ],
             Possible = (10 * Pico, 1e-6), Usual = (100 * Pico, 0.5e-6), Unusual = 0.1,
             Doubts = ["paper, not mica: treat as leaky", "voltage not marked"],

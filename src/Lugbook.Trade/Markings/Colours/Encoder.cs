@@ -106,9 +106,10 @@ internal static class Encoder
         double? Fraction(CodeRow r) => picofarads ? r.Picofarads * 1e-12 / shown : r.Percent / 100;
         if (asked.Tolerance is not { } wanted)
             return (layout.Table.Rows.Where(r => Fraction(r) is not null).MinBy(r => Math.Abs(Fraction(r)!.Value - 0.1))!.Colour, true, true);
-        // A plain colour before none, so that there is something to see.
+        // The table's order puts a plain colour before none, so that there is something to see. Green is doubtful on military parts.
         var row = layout.Table.Rows.Where(r => Fraction(r) is not null)
-            .OrderBy(r => Same(wanted, Fraction(r)!.Value) ? 0 : 1).ThenBy(r => Math.Abs(Fraction(r)!.Value - wanted.Plus)).First();
+            .OrderBy(r => Same(wanted, Fraction(r)!.Value) ? 0 : 1).ThenBy(r => Math.Abs(Fraction(r)!.Value - wanted.Plus))
+            .ThenBy(r => r.Colour == Colour.Green && layout.Id.Contains("-mil-", StringComparison.Ordinal) ? 1 : 0).First();
         return (row.Colour, false, Same(wanted, Fraction(row)!.Value));
     }
 

@@ -73,8 +73,8 @@ internal static class Ranking
     private static string? Against(Candidate candidate, Found found, MarkingContext context)
     {
         if (Belief.Kind(context) is not { } kind || kind.IsCapacitor() == candidate.Read.Layout.IsCapacitor) return null;
-        var own = found.Faults.Where(f => f.Layout.IsCapacitor == kind.IsCapacitor()).MaxBy(f => f.Prior * f.Fault.Good / f.Seen.Length);
-        var what = $"this would be a {(candidate.Read.Layout.IsCapacitor ? "capacitor" : "resistor")}, not a {PartKinds.Spelling(kind)}";
+        var own = found.Faults.Where(f => f.Layout.IsCapacitor == kind.IsCapacitor()).MaxBy(f => f.Nearness);
+        var what = $"this would be a {(candidate.Read.Layout.IsCapacitor ? "capacitor" : "resistor")}, but the part is called {PartKinds.Spelling(kind)}";
         return own is null || found.Candidates.Any(c => c.Read.Layout.IsCapacitor == kind.IsCapacitor()) ? what : $"{what}; read as one, {own.Fault.Problem}";
     }
 }

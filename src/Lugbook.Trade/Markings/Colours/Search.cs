@@ -6,7 +6,11 @@ namespace Lugbook.Trade.Markings.Colours;
 internal sealed record Found(List<Candidate> Candidates, List<Failure> Faults, bool Filled);
 
 /// <summary>Colours that one code cannot read as written.</summary>
-internal sealed record Failure(CodeLayout Layout, double Prior, Fault Fault, ImmutableArray<Sighting> Seen);
+internal sealed record Failure(CodeLayout Layout, double Prior, Fault Fault, ImmutableArray<Sighting> Seen)
+{
+    /// <summary>How near the code is: one that fails at one colour of six is nearer than one that fails at four, and a type dot that fits speaks for it.</summary>
+    public double Nearness => Prior * Math.Pow((Fault.Good + 0.5) / Seen.Length, 6) * (!Layout.Types.IsEmpty && Fault.Slot > 0 ? 3 : 1);
+}
 
 /// <summary>Tries codes, directions and stand-ins for what cannot be read.</summary>
 internal static class Search
@@ -103,7 +107,7 @@ internal static class Search
     {
         var all = found.Candidates;
         var written = all.Where(c => !c.Turned && c.Altered.Length == 0).Select(c => c.Read.Layout.Id).ToHashSet();
-        all.RemoveAll(c => c.Turned && !written.Contains(c.Read.Layout.Id) && (c.Fit == Fit.None || c.Belief < 0.01));
+        all.RemoveAll(c => c.Turned && !written.Contains(c.Read.Layout.Id) && (c.Fit < (c.Read.Layout.IsCapacitor ? Fit.Round : Fit.Finer) || c.Belief < 0.01));
         all.RemoveAll(c => c.Altered.Length > 0 && c.Fit < Fit.Round);
         if (!found.Filled) return;
         if (all.Any(c => c.Filled.Length > 0 && c.Fit >= Fit.Round)) all.RemoveAll(c => c.Filled.Length > 0 && c.Fit < Fit.Round);
@@ -133,7 +137,7 @@ internal static class Search
                 });
             }
         }
-        all.AddRange(changed.OrderByDescending(c => c.Weight).Take(4));
+        all.AddRange(changed.OrderByDescending(c => c.Weight).Take(3));
     }
 
     private static IEnumerable<(Arrangement Form, ImmutableArray<Colour?> Colours, string Why)> Alternatives(Candidate literal, ImmutableArray<Sighting> seen)
