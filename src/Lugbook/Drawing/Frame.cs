@@ -13,6 +13,10 @@ internal sealed record Frame(ImmutableArray<SceneItem> Items, Box Bounds)
 {
     private const double Margin = 9;
 
+    /// <summary>Where its texts stand: no label goes there.</summary>
+    public IEnumerable<Box> Captions => Items.SelectMany(i => i.Shapes).OfType<TextShape>()
+        .Select(t => TextWidth.Of(t.Text, t.Size) is var w && Math.Abs(t.Direction.Y) > 0.5 ? Box.Of(t.At, t.Size, w) : Box.Of(t.At, w, t.Size));
+
     public static Frame Of(ChassisLayout layout, View view, DrawingOptions options)
     {
         var shapes = ImmutableArray.CreateBuilder<Shape>();
@@ -47,7 +51,7 @@ internal sealed record Frame(ImmutableArray<SceneItem> Items, Box Bounds)
             // The front edge's name stands outside the chassis, upright.
             Pt middle = view.To(new Pt((e.Left + e.Right) / 2, e.Top)), outwards = view.To(new Pt(0, -1));
             var title = options.Mirror ? "front edge · as seen from above" : "front edge · seen from beneath";
-            var reach = 5 + Math.Abs(outwards.X) * 0 + Math.Abs(outwards.Y) * 1.5;
+            const double reach = 6;
             var direction = Math.Abs(outwards.X) > 0.5 ? new Pt(0, -1) : new Pt(1, 0);
             shapes.Add(new TextShape(middle + outwards * reach, title, 3.4, direction, "caption"));
             sheet = sheet.With(Box.Of(middle + outwards * (reach + 2), 8, 8));

@@ -21,8 +21,8 @@ internal sealed class Sheet
     public Sheet(Book book, ChassisLayout layout, View view, DrawingOptions options, Highlight high)
     {
         (_book, _layout, _view, _options, _high) = (book, layout, view, options, high);
-        _labels = new LabelSetter(layout, view, options);
         var edge = Frame.Of(layout, view, options);
+        _labels = new LabelSetter(layout, view, options, edge.Captions);
         Layers =
         [
             Layer(LayerNames.Chassis, () => edge.Items),
@@ -50,8 +50,8 @@ internal sealed class Sheet
     private ImmutableArray<SceneItem> Wires()
     {
         var items = ImmutableArray.CreateBuilder<SceneItem>();
-        // A wire that is beneath the others is drawn first: long ones run below.
-        foreach (var w in _layout.Wires)
+        // Long wires run below short ones.
+        foreach (var w in _layout.Wires.Select((w, i) => (w, i)).OrderByDescending(p => p.w.Course is { } c ? Box.Around([c.Strokes[0].To, c.Strokes[^1].To]) is var b ? b.Width + b.Height : 0 : 0).ThenBy(p => p.i).Select(p => p.w))
             items.Add(new(ItemKind.Wire, w.Wire.Id, w.Wire.Name, Words.Of(w.Wire), With(w.Wire.Kind.ToString().ToLowerInvariant(), _high.Wires.Contains(w.Wire.Name)),
                 _view.To(WirePainter.Shapes(w, _layout))));
         return items.ToImmutable();

@@ -29,7 +29,7 @@ public static class SvgStyle
         .chassis-drawing .bare-edge{stroke-width:.75}.chassis-drawing .wire.bare{stroke:var(--m);stroke-width:.4}
         .chassis-drawing .sheath-edge{stroke-width:2}.chassis-drawing .wire.sheath{stroke:var(--m);stroke-width:1.5}.chassis-drawing .wire.braid{stroke:var(--i);stroke-width:1.5;stroke-dasharray:.2 1;stroke-linecap:butt}
         .chassis-drawing .cord-edge{stroke-width:2}.chassis-drawing .wire.cord{stroke-width:1.5}
-        .chassis-drawing .wire.lay{stroke:var(--p);stroke-width:.8;stroke-dasharray:.9 1.6;stroke-linecap:butt}.chassis-drawing .wire.tracer{stroke-width:.8;stroke-dasharray:1.2 2.2;stroke-linecap:butt}
+        .chassis-drawing .wire.lay{stroke:var(--i);stroke-width:.8;stroke-dasharray:.28 1.5;stroke-linecap:butt}.chassis-drawing .wire.tracer{stroke-width:.8;stroke-dasharray:1.2 2.2;stroke-linecap:butt}
         .chassis-drawing .loose-end{stroke-dasharray:.8 .8}
         .chassis-drawing .bond{stroke-width:.4}
         .chassis-drawing .lead{stroke:var(--i);stroke-width:.5}.chassis-drawing .lead-edge{stroke-width:1}.chassis-drawing .flying{stroke-width:.65}

@@ -34,6 +34,8 @@ internal enum Look
     Round,
     /// <summary>Trimmer or other adjustable part.</summary>
     Adjustable,
+    /// <summary>A capacitor inside its mount: two plates.</summary>
+    Plates,
     /// <summary>Anything else.</summary>
     Block,
 }

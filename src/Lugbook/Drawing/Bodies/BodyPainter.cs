@@ -44,6 +44,7 @@ internal static class BodyPainter
         Look.Fuse => Fuse(b),
         Look.Lamp => Lamp(b),
         Look.Round => Round(b),
+        Look.Plates => Plates(b),
         Look.Adjustable => [Rounded(b, 1, "body mica"), new DiscShape(b.Slab.Centre, Math.Min(b.Slab.Length, b.Slab.Width) * 0.28, "metal"), Line(b, "ink thin", -0.12, -0.16, 0.12, 0.16)],
         _ => b.Home == Home.Shared ? [Rounded(b, 0.6, "body block"), Text(b, b.Part.Name, Math.Min(1.8, b.Slab.Width * 0.8), 0, 0, "print")] : [Rounded(b, 1, "body block"), .. Print(b)],
     };
@@ -146,6 +147,13 @@ internal static class BodyPainter
         yield return new OutlineShape(new(strokes.ToImmutable()), "winding", null, true);
     }
 
+    private static IEnumerable<Shape> Plates(PlacedBody b)
+    {
+        yield return Line(b, "ink", -0.5, -0.5, -0.5, 0.5);
+        yield return Line(b, "ink", 0.5, -0.5, 0.5, 0.5);
+        if (b.Part.Kind is PartKind.Trimmer or PartKind.VariableCapacitor) yield return Line(b, "ink thin", -1.3, -0.5, 1.3, 0.5);
+    }
+
     private static IEnumerable<Shape> Fuse(PlacedBody b)
     {
         yield return Rounded(b, 0.8, "body glass");
@@ -169,7 +177,7 @@ internal static class BodyPainter
         if (b.Part.Kind == PartKind.Valve)
         {
             if (b.Home == Home.Tray) yield return new DiscShape(b.Slab.Centre, r, "body glass");
-            else yield return new OutlineShape(Outline.Rounded(new(b.Slab.Centre, b.Slab.Axis, b.Slab.Length, b.Slab.Width), 1), "plate");
+            else yield return new OutlineShape(Outline.Rounded(new(b.Slab.Centre, b.Slab.Axis, b.Slab.Length, Math.Min(3.6, b.Slab.Width)), 1), "plate");
             if (b.Part.Marked is { Length: > 0 } type)
                 yield return Text(b, type, Math.Clamp(b.Slab.Length / TextWidth.Of(type, 1), 1.5, 2.8), 0, 0, "valve");
             yield break;

@@ -11,7 +11,7 @@ namespace Lugbook.Drawing.Bodies;
 /// is placed once more among all others. Cost counts millimetres: depth in other bodies, depth over lugs, leads that cross
 /// lugs or bodies, and, lightly, the distance from the straight line. Overlap that is left is what the real chassis has in layers.
 /// </remarks>
-internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Slab> fixtures, Box? chassis)
+internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<(Slab Slab, double Weight)> fixtures, Box? chassis)
 {
     private const double LeadLeast = 1.6;    // mm of bare lead between lug and body
     private const int Sweeps = 2;
@@ -44,7 +44,7 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Sl
         List<PlacedBody> bodies = [];
         for (var j = 0; j < placed.Length; j++)
             if (j != self && placed[j] is { } other && other.Slab.Centre.To(middle) < reach + other.Slab.Reach) bodies.Add(other);
-        List<Slab> solid = [.. fixtures.Where(f => f.Centre.To(middle) < reach + f.Reach)];
+        List<(Slab Slab, double Weight)> solid = [.. fixtures.Where(f => f.Slab.Centre.To(middle) < reach + f.Slab.Reach)];
         List<PlacedLug> near = [.. _lugs.In(window).Select(l => l.Item)];
         Choice? best = null;
         foreach (var candidate in Candidates(request, form, a, b))
@@ -142,7 +142,7 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Sl
         return new(new(request.Part, Home.Loose, form, slab, LeadCourse.Of(request.Leads, slab)), cost);
     }
 
-    private double Crowding(PlacedBody body, List<PlacedBody> bodies, List<Slab> solid, List<PlacedLug> near, double limit)
+    private double Crowding(PlacedBody body, List<PlacedBody> bodies, List<(Slab Slab, double Weight)> solid, List<PlacedLug> near, double limit)
     {
         var slab = body.Slab;
         var grown = slab.Grown(0.5);
@@ -153,10 +153,10 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Sl
             if (depth > 0) cost += 4 + 3 * depth;
             if (cost > limit) return cost;
         }
-        foreach (var fixture in solid)
+        foreach (var (fixture, weight) in solid)
         {
             var depth = slab.DepthIn(fixture);
-            if (depth > 0) cost += 0.5 + 0.5 * depth;
+            if (depth > 0) cost += weight * (1 + depth);
         }
         foreach (var lug in near)
         {
@@ -165,7 +165,7 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Sl
         }
         if (cost > limit) return cost;
         if (chassis is { } box)
-            foreach (var corner in slab.Corners) cost += 0.5 * box.DistanceTo(corner);
+            foreach (var corner in slab.Corners) cost += 1.2 * box.DistanceTo(corner);
         foreach (var lead in body.Leads)
         {
             var points = lead.Points;

@@ -11,7 +11,9 @@ namespace Lugbook.Drawing.Bodies;
 internal static class InMount
 {
     /// <summary>The part's place in its mount; null when it lies on leads of its own.</summary>
-    public static PlacedBody? Of(Part part, ImmutableArray<(char Letter, PlacedLug Lug)> leads, Dictionary<string, MountFigure> mounts)
+    /// <param name="mounts">Mounts by name.</param>
+    /// <param name="pairs">How many parts are already drawn between two lugs: the next one stands farther in.</param>
+    public static PlacedBody? Of(Part part, ImmutableArray<(char Letter, PlacedLug Lug)> leads, Dictionary<string, MountFigure> mounts, Dictionary<(string, string), int> pairs)
     {
         if (part.Kind == PartKind.Valve && leads.Length == 0)
         {
@@ -49,11 +51,16 @@ internal static class InMount
             default:
                 // Between its lugs, moved towards the middle of the mount; capacitors stand inside of windings.
                 var towards = mount.Centre - middle;
-                var step = (part.Kind.IsCapacitor() ? 4.6 : 2.2);
-                middle += towards.Unit * (towards.Length < 0.5 ? (part.Kind.IsCapacitor() ? 2.4 : 0) : Math.Min(step, towards.Length));
+                var (first, second) = (leads[0].Lug.Name, leads.Length > 1 ? leads[1].Lug.Name : "");
+                var pair = string.CompareOrdinal(first, second) < 0 ? (first, second) : (second, first);
+                var rank = pairs.GetValueOrDefault(pair);
+                pairs[pair] = rank + 1;
+                // Lugs at the middle of their mount: one stands on the line, the next beside it, in turn.
+                middle += towards.Length < 0.5 ? axis.Turned * ((rank + 1) / 2 * (rank % 2 == 0 ? -2.8 : 2.8)) : towards.Unit * Math.Min(2.2 + 2.8 * rank, Math.Max(towards.Length, 2.2));
                 form = part.Kind switch
                 {
                     PartKind.Winding => new(Look.Coil, Math.Clamp(span * 0.6, 3, 14), 2.6, 1),
+                    _ when part.Kind.IsCapacitor() => new(Look.Plates, 1, 2.8, 1),
                     PartKind.SeleniumRectifier => new(Look.Diode, Math.Clamp(span * 0.4, 4, 10), 4, 1),
                     _ => form with { Length = Math.Clamp(span * 0.5, 2.5, form.Length), Width = Math.Min(form.Width, 3.2) },
                 };

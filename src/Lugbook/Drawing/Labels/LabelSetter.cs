@@ -17,12 +17,13 @@ internal sealed class LabelSetter
     private readonly List<PlacedLabel> _placed = [];
     private readonly List<SceneItem> _items = [];
 
-    public LabelSetter(ChassisLayout layout, View view, DrawingOptions options)
+    public LabelSetter(ChassisLayout layout, View view, DrawingOptions options, IEnumerable<Box> captions)
     {
         (_layout, _view) = (layout, view);
         var slabs = layout.Bodies.Where(b => b.Home is Home.Loose or Home.Tray).Select(b => view.To(b.Slab)).Concat(layout.Shared.Select(s => view.To(s.Slab)));
         _placer = new(layout.Places.Lugs.Select(l => (view.To(l.At), l.Radius)), slabs, Lines());
         if (!options.Layers.Contains(LayerNames.Labels)) return;
+        foreach (var caption in captions) _placer.Block(caption);
         foreach (var (lug, note) in options.LugNotes.OrderBy(n => n.Key, StringComparer.Ordinal)) Note(lug, note);
         foreach (var valve in layout.Bodies.Where(b => b.Home == Home.Mount && b.Part.Kind == PartKind.Valve && !string.IsNullOrEmpty(b.Part.Marked)))
             _placer.Block(Box.Of(view.To(valve.Slab.Centre), valve.Slab.Length, 3));

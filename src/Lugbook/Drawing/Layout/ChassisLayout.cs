@@ -35,11 +35,12 @@ internal sealed record ChassisLayout
         var loose = new List<(int Index, BodyPlacer.Request Request)>();
         var groups = new Dictionary<string, List<(int Index, BodyPlacer.Request Request)>>(StringComparer.OrdinalIgnoreCase);
         var tray = new List<int>();
+        var pairs = new Dictionary<(string, string), int>();
         for (var i = 0; i < book.Parts.Count; i++)
         {
             var part = book.Parts[i];
             ImmutableArray<(char, PlacedLug)> leads = [.. part.Leads.Select(l => (l.Letter, Lug: places.Find(l.Lug))).Where(l => l.Lug is not null).Select(l => (l.Letter, l.Lug!))];
-            if (InMount.Of(part, leads, figureByName) is { } home) bodies[i] = home;
+            if (InMount.Of(part, leads, figureByName, pairs) is { } home) bodies[i] = home;
             else if (leads.Length == 0) tray.Add(i);
             else if (part.Group is { Length: > 0 } group && !figureByName.ContainsKey(group))
             {
@@ -58,6 +59,8 @@ internal sealed record ChassisLayout
 
         List<Slab> mountSlabs = [.. figures.Where(f => IsTall(f.Mount.Kind)).Select(f => new Slab(f.Extent.Centre, new(1, 0), f.Extent.Width, f.Extent.Height))];
         List<Slab> everyMount = [.. figures.Select(f => new Slab(f.Extent.Centre, new(1, 0), f.Extent.Width, f.Extent.Height))];
+        // What is written in the middle of a socket is better read than covered.
+        var faces = figures.Where(f => f.Mount.Kind.IsSocket() && f.Face.Width > 0).Select(f => new Slab(f.Centre, new(1, 0), f.Face.Width, 3.4));
         var room = edges?.With(places.ProposedZone ?? edges.Value) ?? places.ProposedZone;
         var shared = new List<SharedBody>();
         void Share(bool iron)
@@ -71,7 +74,7 @@ internal sealed record ChassisLayout
             }
         }
         Share(iron: false);   // small blocks on short leads: first; transformers on long ones: where room is left
-        var placed = new BodyPlacer(places.Lugs, [.. mountSlabs, .. shared.Select(s => s.Slab)], room).Place(loose.ConvertAll(l => l.Request));
+        var placed = new BodyPlacer(places.Lugs, [.. mountSlabs.Select(s => (s, 0.7)), .. shared.Select(s => (s.Slab, 2.5)), .. faces.Select(s => (s, 0.7))], room).Place(loose.ConvertAll(l => l.Request));
         for (var k = 0; k < loose.Count; k++) bodies[loose[k].Index] = placed[k];
         Share(iron: true);
 
@@ -92,7 +95,7 @@ internal sealed record ChassisLayout
 
     /// <summary>Mounts that stand up beneath the chassis so that no body lies on them.</summary>
     private static bool IsTall(MountKind kind) => kind is MountKind.PowerResistor or MountKind.FuseHolder or MountKind.Control or MountKind.Transformer
-        or MountKind.SeleniumStack or MountKind.Flyback or MountKind.Jack or MountKind.LampHolder or MountKind.SealedUnit or MountKind.Speaker;
+        or MountKind.SeleniumStack or MountKind.Flyback or MountKind.Jack or MountKind.LampHolder or MountKind.SealedUnit or MountKind.Speaker or MountKind.LineCord;
 
     /// <summary>Lies usually outside the chassis: in the cabinet, on the picture tube's neck, on a cord.</summary>
     private static bool IsOutside(MountKind kind) => kind is MountKind.Speaker or MountKind.Yoke or MountKind.DuodecalSocket or MountKind.LoopPanel or MountKind.LineCord;

@@ -10,7 +10,13 @@ internal static class BoxFigures
     /// <summary>Anything else: an outline that stands off its lugs.</summary>
     public static MountFigure Plain(PlacedMount mount, Pt[] points) => Hull(mount, points, 4.2, "mount");
 
-    public static MountFigure Sealed(PlacedMount mount) => Hull(mount, Points(mount), 4.2, "metal");
+    public static MountFigure Sealed(PlacedMount mount)
+    {
+        // Its lugs stand along some of its sides: the box that holds them all.
+        var box = Box.Around(Points(mount)).Grown(4.2);
+        Slab r = new(box.Centre, new(1, 0), Math.Max(12, box.Width), Math.Max(12, box.Height));
+        return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 2), "metal")]) with { AlongAxis = null };
+    }
 
     public static MountFigure IfCan(PlacedMount mount)
     {
@@ -144,6 +150,10 @@ internal static class BoxFigures
     private static Slab Rect(PlacedMount mount, double margin, double least)
     {
         var r = Fit.Rectangle(Points(mount)).Grown(margin);
+        // Boxes stand square on a chassis unless their lugs clearly say otherwise.
+        var square = Box.Around(Points(mount)).Grown(margin);
+        if (square.Width * square.Height < 1.35 * r.Length * r.Width)
+            r = square.Width >= square.Height ? new(square.Centre, new(1, 0), square.Width, square.Height) : new(square.Centre, new(0, 1), square.Height, square.Width);
         return r with { Length = Math.Max(r.Length, least), Width = Math.Max(r.Width, least) };
     }
 

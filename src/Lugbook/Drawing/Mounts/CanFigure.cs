@@ -24,7 +24,7 @@ internal static class CanFigure
             var inward = lug.At.To(centre) < 1 ? new Pt(0, -1) : (centre - lug.At).Unit;
             if (symbols.TryGetValue(lug.Name, out var symbol)) shapes.AddRange(SectionSymbol(symbol, lug.At + inward * 4.2, inward));
         }
-        return new(mount, [.. shapes], centre, Box.Of(centre, 2 * radius, 2 * radius), (radius, radius * 0.5));
+        return new(mount, [.. shapes], centre, Box.Of(centre, 2 * radius, 2 * radius), (0, 0));
     }
 
     /// <summary>A section's cut-out: square, triangle, half moon; nothing for a plain one.</summary>
