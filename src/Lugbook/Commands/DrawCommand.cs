@@ -23,7 +23,11 @@ internal static class DrawCommand
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var scene = ChassisDrawing.Draw(opened.Book, MapStage.Run(opened.Book, opened.Data.Handbook),
                 DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = parsed.GetValue(turn) });
-            return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, path => File.WriteAllTextAsync(path, SvgWriter.Write(scene), stop));
+            return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, async path =>
+            {
+                await File.WriteAllTextAsync(path, SvgWriter.Write(scene), stop);
+                return [];
+            });
         });
         return command;
     }

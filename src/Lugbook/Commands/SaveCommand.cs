@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
 
 namespace Lugbook.Commands;
@@ -20,7 +21,7 @@ internal static class SaveCommand
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, path => Path.GetExtension(path).ToLowerInvariant() switch
             {
-                ".lugbook" => BookFiles.WriteArchiveAsync(opened.Book, path, stop),
+                ".lugbook" => new BookArchive(opened.Book, []).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop),
                 ".xlsx" => BookFiles.WriteXlsxAsync(opened.Book, path, stop),
                 _ => BookFiles.WriteFolderAsync(opened.Book, path, stop),
             });

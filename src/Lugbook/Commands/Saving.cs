@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.CommandLine;
+using Lugbook.Trade.Text;
 
 namespace Lugbook.Commands;
 
@@ -6,11 +8,13 @@ namespace Lugbook.Commands;
 internal static class Saving
 {
     /// <summary>Writes, says so, and turns what the disk refuses into a clear message.</summary>
-    public static async Task<int> WriteAsync(ParseResult parsed, string path, Func<string, Task> write)
+    public static async Task<int> WriteAsync(ParseResult parsed, string path, Func<string, Task<ImmutableArray<Complaint>>> write)
     {
         try
         {
-            await write(path);
+            var complaints = await write(path);
+            foreach (var complaint in complaints) await parsed.InvocationConfiguration.Error.WriteLineAsync(complaint.ToString());
+            if (!complaints.IsEmpty) return ExitCode.WrongInput;
             await parsed.InvocationConfiguration.Output.WriteLineAsync($"Written: {path}");
             return ExitCode.Done;
         }

@@ -43,7 +43,7 @@ internal static class BenchApp
         var app = builder.Build();
         app.UseAntiforgery();
         app.MapStaticAssets();
-        BookDownloads.Map(app);
+        BookDownloads.Map(app, time);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         app.Lifetime.ApplicationStopped.Register(() => shelf.DisposeAsync().AsTask().GetAwaiter().GetResult());
         return app;

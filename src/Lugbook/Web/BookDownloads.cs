@@ -10,23 +10,33 @@ namespace Lugbook.Web;
 /// <summary>What a book can be saved as from the browser.</summary>
 internal static class BookDownloads
 {
-    public static void Map(WebApplication app)
+    private const string Spreadsheet = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+    public static void Map(WebApplication app, TimeProvider time)
     {
-        app.MapGet("/book/{name}/file.lugbook", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, async view =>
-            Results.File(await BookFiles.ArchiveBytesAsync(view.Book, stop), "application/zip", $"{view.Book.Name}.lugbook")));
-        app.MapGet("/book/{name}/file.xlsx", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, async view =>
-            Results.File(await BookFiles.XlsxBytesAsync(view.Book, stop), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", $"{view.Book.Name}.xlsx")));
+        app.MapGet("/book/{name}/file.lugbook", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
+        {
+            var (bytes, complaints) = new BookArchive(view.Book, []).ToBytes(time.GetUtcNow());
+            return complaints.IsEmpty ? Results.File(bytes, "application/zip", $"{view.Book.Name}.lugbook") : Refused(string.Join('\n', complaints));
+        }));
+        app.MapGet("/book/{name}/file.xlsx", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
+        {
+            var (bytes, complaint) = BookFiles.ToXlsx(view.Book);
+            return complaint is null ? Results.File(bytes, Spreadsheet, $"{view.Book.Name}.xlsx") : Refused(complaint.ToString());
+        }));
         app.MapGet("/book/{name}/file.zip", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Task.FromResult(Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip"))));
+            Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip")));
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Task.FromResult(Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"))));
+            Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml")));
         app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Task.FromResult(Results.Text(OrderText.Csv(view.Order), "text/csv"))));
+            Results.Text(OrderText.Csv(view.Order), "text/csv")));
     }
 
-    private static async Task<IResult> Book(string name, OpenBooks books, CancellationToken stop, Func<BookView, Task<IResult>> answer)
+    private static IResult Refused(string why) => Results.Problem(why, statusCode: StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> Book(string name, OpenBooks books, CancellationToken stop, Func<BookView, IResult> answer)
     {
-        try { return await answer(await books.OpenAsync(name, stop)); }
+        try { return answer(await books.OpenAsync(name, stop)); }
         catch (BookNotFoundException missing) { return Results.Problem(missing.Message, statusCode: StatusCodes.Status404NotFound); }
     }
 
@@ -35,10 +45,10 @@ internal static class BookDownloads
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create))
         {
-            foreach (var (file, text) in BookFiles.Csv(view.Book))
+            foreach (var file in BookFiles.ToCsv(view.Book))
             {
-                using var writer = new StreamWriter(zip.CreateEntry(file).Open());
-                writer.Write(text);
+                using var entry = zip.CreateEntry(file.Name).Open();
+                entry.Write(file.Bytes);
             }
         }
         return bytes.ToArray();

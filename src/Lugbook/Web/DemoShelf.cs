@@ -12,9 +12,9 @@ internal static class DemoShelf
     {
         var taken = (await shelf.ListAsync(stop)).Select(c => c.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
         var added = new List<string>();
-        foreach (var book in await DemoBooks.ReadAllAsync(data.Folder, stop))
+        foreach (var read in await DemoBooks.ReadAllAsync(data.Folder, stop))
         {
-            if (taken.Contains(book.Name)) continue;
+            if (read.Book is not { } book || taken.Contains(book.Name)) continue;
             await shelf.AddAsync(book, Bench.Who, "demo book", stop);
             added.Add(book.Name);
         }
