@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Lugbook.Trade;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Map;
 
@@ -32,7 +33,39 @@ public sealed record Node
 /// <param name="Lug">The socket's lug.</param>
 /// <param name="Pin">Pin number; null for a top cap.</param>
 /// <param name="Electrode">The electrode by the trade's letters (p, g1, g2, k, h, f, d1, …); several joined by commas.</param>
-public sealed record ValvePin(Part Valve, string Lug, int? Pin, string Electrode);
+public sealed record ValvePin(Part Valve, string Lug, int? Pin, string Electrode)
+{
+    /// <summary>The same electrodes with what each does: in a twin triode "g2" is a control grid, elsewhere a screen.</summary>
+    public ImmutableArray<Electrode> Electrodes { get; init; } = [];
+
+    /// <summary>Is this electrode on the pin?</summary>
+    public bool Has(ElectrodeKind kind) => Electrodes.Any(e => e.Kind == kind);
+}
+
+/// <summary>How a node comes to be joined to the line.</summary>
+public enum LinePath
+{
+    /// <summary>It is a blade, or wired to one.</summary>
+    Blade,
+    /// <summary>Through switches, fuses, lamps, thermistors, chokes, primaries, droppers or surge resistors.</summary>
+    Conductor,
+    /// <summary>Through valve heaters in series.</summary>
+    Heaters,
+    /// <summary>Behind a rectifier that the line feeds directly: B+ of a set without a transformer.</summary>
+    Rectifier,
+}
+
+/// <summary>A node joined to the line, and how.</summary>
+/// <param name="Node">The node.</param>
+/// <param name="Path">The worst step on the way.</param>
+/// <param name="Evidence">The way as a sentence.</param>
+public sealed record LineNode(Node Node, LinePath Path, string Evidence);
+
+/// <summary>A part that alone keeps a touchable or chassis node from the line.</summary>
+/// <param name="Part">The capacitor or the high resistance.</param>
+/// <param name="Line">Its node on the line.</param>
+/// <param name="Far">Its other node.</param>
+public sealed record Isolation(Part Part, Node Line, Node Far);
 
 /// <summary>How sure a contradiction is.</summary>
 public enum Weight
@@ -76,9 +109,25 @@ public sealed record MapResult
     public required FoundNode Earth { get; init; }
     /// <summary>Nodes joined to the line, directly or through heaters, switches, fuses and windings that do not isolate.</summary>
     public required ImmutableArray<Node> LineNodes { get; init; }
+    /// <summary>The same nodes as <see cref="LineNodes"/>, each with how it comes to be there.</summary>
+    public ImmutableArray<LineNode> LineWays { get; init; } = [];
+    /// <summary>Capacitors and high resistances between the line and the chassis or the earth, where these are not on the line themselves.</summary>
+    public ImmutableArray<Isolation> Isolations { get; init; } = [];
+    /// <summary>Lugs that a wire or a lead names but the table of lugs has not; each is a node of its own, so that the rest can be worked with.</summary>
+    public ImmutableArray<string> UnknownLugs { get; init; } = [];
+    /// <summary>Lug name to the set that wires alone make: two lugs of one node but different sets are joined by bonds only.</summary>
+    public FrozenDictionary<string, int> WiredSetByLug { get; init; } = FrozenDictionary<string, int>.Empty;
     /// <summary>What does not agree, worst first.</summary>
     public required ImmutableArray<Contradiction> Contradictions { get; init; }
 
     /// <summary>The node of a lug, or null when the lug is unknown.</summary>
     public Node? NodeOf(string? lug) => lug is not null && NodeByLug.TryGetValue(lug, out var index) ? Nodes[index] : null;
+
+    /// <summary>Are both lugs on one node, but only because metal is bonded to metal? That is an assumption to be tested.</summary>
+    public bool JoinedByBondsOnly(string lug, string other) =>
+        NodeOf(lug) is { } node && node == NodeOf(other)
+        && WiredSetByLug.TryGetValue(lug, out var a) && WiredSetByLug.TryGetValue(other, out var b) && a != b;
+
+    /// <summary>Is the node joined to the line?</summary>
+    public bool IsOnLine(Node? node) => node is not null && LineNodes.Any(n => n.Index == node.Index);
 }

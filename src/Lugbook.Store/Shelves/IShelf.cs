@@ -23,28 +23,39 @@ public sealed record StoredBook(Book Book, long Version, string? UndoWhat, strin
 /// <param name="Who">The person or device.</param>
 /// <param name="What">The edit in words: "C7 entered".</param>
 /// <param name="Undone">True while the edit is taken back.</param>
-public sealed record HistoryEntry(long Number, DateTimeOffset When, string Who, string What, bool Undone);
+/// <param name="Dropped">True when it is taken back and another edit came since, so that no redo reaches it.</param>
+/// <param name="UndoneBy">Who last took it back; null when nobody did. Stays after a redo.</param>
+/// <param name="UndoneWhen">When that was, UTC.</param>
+public sealed record HistoryEntry(
+    long Number, DateTimeOffset When, string Who, string What, bool Undone,
+    bool Dropped = false, string? UndoneBy = null, DateTimeOffset? UndoneWhen = null);
 
 /// <summary>Where books are kept. Every edit is stored in one transaction before it is acknowledged.</summary>
 /// <remarks>
 /// Safe to call from many threads. Errors: <see cref="BookNotFoundException"/>, <see cref="BookExistsException"/>;
-/// what the database cannot do comes as <see cref="ShelfException"/> with what to do in its message.
+/// what the database cannot do comes as <see cref="ShelfException"/> with what to do in its message; after an error nothing is changed.
+/// Names are compared without regard to case. Where the clock goes back, history keeps its order: it counts, and does not look at times.
 /// </remarks>
 public interface IShelf
 {
-    /// <summary>Raised after an edit is stored, with the book's name. Handlers must be quick and must not throw.</summary>
+    /// <summary>Raised after an edit, undo, redo, arrival or removal is stored, with the book's name; after a change of name, with the old and the new one.</summary>
+    /// <remarks>On the thread that made the change, in no set order between threads. Handlers must be quick and must not throw. What another process does is not told.</remarks>
     event Action<string>? Changed;
     /// <summary>All books, last changed first.</summary>
     Task<IReadOnlyList<BookCard>> ListAsync(CancellationToken stop);
     /// <summary>Opens a book.</summary>
     Task<StoredBook> OpenAsync(string name, CancellationToken stop);
-    /// <summary>Puts a new book on the shelf.</summary>
+    /// <summary>Puts a new book on the shelf. Its arrival is entry 1 of its history and cannot be undone.</summary>
     Task<StoredBook> AddAsync(Book book, string who, string what, CancellationToken stop);
     /// <summary>Applies an edit to the newest content and stores it. An edit that changes nothing leaves no trace.</summary>
+    /// <remarks>
+    /// The edit must be pure and quick: the shelf is locked for other writers meanwhile, and it runs again when another process was faster.
+    /// What it throws comes out as it is, and nothing is stored. It may change the book's name. After an undo, what could be redone is dropped.
+    /// </remarks>
     Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop);
-    /// <summary>Takes back the last edit that is not taken back.</summary>
+    /// <summary>Takes back the last edit that is not taken back; when there is none, returns the book as it is.</summary>
     Task<StoredBook> UndoAsync(string name, string who, CancellationToken stop);
-    /// <summary>Puts back the last edit taken back, unless another edit came since.</summary>
+    /// <summary>Puts back the last edit taken back, unless another edit came since; when there is none, returns the book as it is.</summary>
     Task<StoredBook> RedoAsync(string name, string who, CancellationToken stop);
     /// <summary>The history, newest first.</summary>
     Task<IReadOnlyList<HistoryEntry>> HistoryAsync(string name, CancellationToken stop);

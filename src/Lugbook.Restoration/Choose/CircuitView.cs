@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Lugbook.Restoration.Map;
+using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
+
+namespace Lugbook.Restoration.Choose;
+
+/// <summary>A part between two nodes, seen from the first.</summary>
+internal readonly record struct Branch(Part Part, int From, int To);
+
+/// <summary>Where a power rectifier delivers its plus.</summary>
+internal sealed record RectifierOutput(string Name, string? Type, bool IsValve);
+
+/// <summary>The map, seen as a circuit: neighbours, electrodes, common, supply.</summary>
+internal sealed partial class CircuitView
+{
+    private readonly ImmutableArray<Branch>[] _branches;
+    private readonly ILookup<int, ElectrodePin> _pins;
+
+    public CircuitView(MapResult map, ImmutableArray<RectifierLimit> limits)
+    {
+        Map = map;
+        Pins = ElectrodePin.All(map);
+        _pins = Pins.ToLookup(p => NodeOf(p.Lug) ?? -1);
+        _branches = Branches(map);
+        Rectifiers = FindRectifiers(limits);
+        Supply = FindSupply();
+        SupplyVolts = map.Book.Parts.Where(p => IsSupplyCapacitor(p) && p.RatedVolts >= 100).Max(p => p.RatedVolts);
+    }
+
+    public MapResult Map { get; }
+    public ImmutableArray<ElectrodePin> Pins { get; }
+    /// <summary>Nodes of rectifier outputs.</summary>
+    public IReadOnlyDictionary<int, RectifierOutput> Rectifiers { get; }
+    /// <summary>Nodes that carry supply: rectifier outputs, and what follows them with a reservoir or filter of its own.</summary>
+    public IReadOnlySet<int> Supply { get; }
+    /// <summary>Highest rating among the supply's capacitors, V: the maker's own idea of the highest voltage there; null when not known.</summary>
+    public double? SupplyVolts { get; }
+
+    public int? NodeOf(string? lug) => lug is not null && Map.NodeByLug.TryGetValue(lug, out var index) ? index : null;
+    public IEnumerable<ElectrodePin> PinsAt(int node) => _pins[node];
+    public IEnumerable<ElectrodePin> PinsAt(int node, ElectrodeKind kind) => _pins[node].Where(p => p.Kind == kind && !IsRectifierValve(p.Valve));
+    public ImmutableArray<Branch> At(int node) => _branches[node];
+    public bool IsEarthy(int node) => node == Map.Common.Node?.Index || node == Map.Chassis.Node?.Index;
+    public string Name(int node) => Map.Nodes[node].Name;
+
+    /// <summary>Reached from a node within so many steps through parts of some kinds, not through common; nearest first, with the parts on the way.</summary>
+    public IEnumerable<(int Node, ImmutableArray<string> Through)> Reach(int start, int steps, Func<Part, bool> through)
+    {
+        var seen = new HashSet<int> { start };
+        var queue = new Queue<(int Node, ImmutableArray<string> Through)>([(start, [])]);
+        while (queue.TryDequeue(out var here))
+        {
+            yield return here;
+            if (here.Through.Length == steps || (here.Node != start && IsEarthy(here.Node))) continue;
+            foreach (var branch in At(here.Node))
+                if (through(branch.Part) && seen.Add(branch.To)) queue.Enqueue((branch.To, here.Through.Add(branch.Part.Name)));
+        }
+    }
+
+    /// <summary>Two leads on two known, different nodes?</summary>
+    public (int A, int B)? Ends(Part part) => NodeOf(part.LeadA) is { } a && NodeOf(part.LeadB) is { } b ? (a, b) : null;
+
+    private static ImmutableArray<Branch>[] Branches(MapResult map)
+    {
+        var at = map.Nodes.Select(_ => ImmutableArray.CreateBuilder<Branch>()).ToArray();
+        foreach (var part in map.Book.Parts)
+        {
+            var nodes = part.Leads.Select(l => map.NodeByLug.TryGetValue(l.Lug, out var n) ? n : -1).ToArray();
+            for (var i = 0; i < nodes.Length; i++)
+                for (var j = 0; j < nodes.Length; j++)
+                    if (i != j && nodes[i] >= 0 && nodes[j] >= 0 && nodes[i] != nodes[j]) at[nodes[i]].Add(new(part, nodes[i], nodes[j]));
+        }
+        return [.. at.Select(b => b.ToImmutable())];
+    }
+
+    private readonly HashSet<string> _rectifierValves = new(StringComparer.OrdinalIgnoreCase);
+    public bool IsRectifierValve(string valve) => _rectifierValves.Contains(valve);
+
+    private Dictionary<int, RectifierOutput> FindRectifiers(ImmutableArray<RectifierLimit> limits)
+    {
+        var outputs = new Dictionary<int, RectifierOutput>();
+        foreach (var valve in Pins.GroupBy(p => p.Valve, StringComparer.OrdinalIgnoreCase))
+        {
+            if (!IsPowerRectifier([.. valve], limits)) continue;
+            _rectifierValves.Add(valve.Key);
+            // A valve heated directly gives its plus from the filament.
+            var plus = valve.Any(p => p.Kind == ElectrodeKind.Cathode) ? ElectrodeKind.Cathode : ElectrodeKind.Filament;
+            foreach (var pin in valve.Where(p => p.Kind == plus))
+                if (NodeOf(pin.Lug) is { } node) outputs.TryAdd(node, new(valve.Key, pin.Type, true));
+        }
+        foreach (var part in Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier))
+            if (NodeOf(part.PlusLug) is { } node) outputs.TryAdd(node, new(part.Name, part.Marked, false));
+        return outputs;
+    }
+
+    private bool IsPowerRectifier(ImmutableArray<ElectrodePin> pins, ImmutableArray<RectifierLimit> limits)
+    {
+        if (pins.Any(p => !p.IsHeater && p.Kind is not (ElectrodeKind.Plate or ElectrodeKind.Cathode))) return false;
+        var plates = pins.Where(p => p.Kind == ElectrodeKind.Plate).ToArray();
+        if (plates.Length == 0) return false;
+        if (Limit(limits, pins[0].Type) is { } limit) return limit.IsPowerRectifier;
+        // Not in the table: only plates and a cathode, and a plate on the line or on a winding that belongs to no stage.
+        return plates.Any(p => NodeOf(p.Lug) is { } n
+            && (Map.LineNodes.Any(l => l.Index == n) || At(n).Any(b => b.Part.Kind == PartKind.Winding && !IsSignalWinding(b))));
+    }
+
+    // The plate winding of a power transformer goes to common or to another plate; that of a line output transformer has a valve with grids on it.
+    private bool IsSignalWinding(Branch winding) => Reach(winding.From, 4, p => p.Kind == PartKind.Winding)
+        .Any(r => !IsEarthy(r.Node) && _pins[r.Node].Any(p => p.Kind is ElectrodeKind.Plate && Pins.Any(q => q.Valve == p.Valve && q.Kind is ElectrodeKind.ControlGrid)));
+
+    /// <summary>The limit of a valve type, whatever envelope letters it carries.</summary>
+    public static RectifierLimit? Limit(ImmutableArray<RectifierLimit> limits, string? type) =>
+        type is null ? null
+        : limits.FirstOrDefault(l => string.Equals(l.Type, type.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? limits.FirstOrDefault(l => Base(l.Type) == Base(type));
+
+    private static string Base(string type) => TypeBase().Match(type.Trim().ToUpperInvariant()) is { Success: true } m ? m.Value : type.Trim().ToUpperInvariant();
+
+    private HashSet<int> FindSupply()
+    {
+        var supply = new HashSet<int>(Rectifiers.Keys.Where(n => !IsEarthy(n)));
+        var queue = new Queue<int>(supply);
+        while (queue.TryDequeue(out var node))
+            foreach (var branch in At(node))
+            {
+                var joins = branch.Part.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Thermistor
+                    || branch.Part.Kind == PartKind.Resistor && branch.Part.Value is null or <= 470e3;
+                if (joins && !IsEarthy(branch.To) && !supply.Contains(branch.To) && At(branch.To).Any(b => IsBig(b.Part) && IsEarthy(b.To)))
+                {
+                    supply.Add(branch.To);
+                    queue.Enqueue(branch.To);
+                }
+            }
+        return supply;
+    }
+
+    /// <summary>A capacitor of the size that smooths a supply?</summary>
+    public static bool IsBig(Part part) => part.Kind.IsFixedCapacitor() && part.Value >= 1e-6 * (1 - 1e-9) && part.RatedVolts is null or >= 100;
+
+    private bool IsSupplyCapacitor(Part part) => IsBig(part) && Ends(part) is var (a, b) && (Supply.Contains(a) || Supply.Contains(b));
+
+    // "5Y3GT" and "5Y3" are one type to us, and so are "EZ80" and "EZ80/6V4".
+    [GeneratedRegex(@"^(\d+[A-Z]+\d+|[A-Z]+\d+)")]
+    private static partial Regex TypeBase();
+}

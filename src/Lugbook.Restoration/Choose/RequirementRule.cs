@@ -1,0 +1,174 @@
+using System.Collections.Immutable;
+using Lugbook.Restoration.Map;
+using Lugbook.Trade.Markings;
+using Lugbook.Trade.Parts;
+using Lugbook.Trade.Quantities;
+
+namespace Lugbook.Restoration.Choose;
+
+/// <summary>What the new part must be: window, ratings, kind. Facts: the project's notes on replacement practice, mostly common practice without a source.</summary>
+internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePolicy policy)
+{
+    public Requirement Of(Part part, RoleFinding role, SafetyClass safety, string? safetyReason) =>
+        part.Kind == PartKind.Resistor ? Resistor(part, role) : Capacitor(part, role, safety, safetyReason);
+
+    private Requirement Capacitor(Part part, RoleFinding role, SafetyClass safety, string? safetyReason)
+    {
+        var (kinds, kindReason) = CapacitorKinds.Of(part, role.Role, safety);
+        var value = part.Value is > 0 and { } farads ? CapacitorWindow(part, farads, role, safety) : null;
+        var (volts, voltsReason) = CapacitorVolts(part, role.Role, kinds[0], safety);
+        return new()
+        {
+            Unit = Unit.Farad,
+            Value = value,
+            VoltsAtLeast = volts,
+            VoltsReason = voltsReason,
+            LineVoltsAtLeast = safety == SafetyClass.None ? null : Math.Round(1.1 * SafetyRule.Lines(map.Book.Facts).Max(l => l.Volts), 1),
+            Kinds = kinds,
+            KindReason = kindReason,
+            SafetyClass = safety,
+            SafetyReason = safetyReason,
+            // A narrow window is of no use when the part itself may lie outside it.
+            TolerancePercentAtMost = safety == SafetyClass.None && value is { } w && w.High / w.Low < 1.15 ? 5 : null,
+            Polarity = kinds[0] == NewKind.Electrolytic ? PolarityOf(part) : null,
+        };
+    }
+
+    private ValueWindow CapacitorWindow(Part part, double farads, RoleFinding role, SafetyClass safety)
+    {
+        if (safety is SafetyClass.Y1 or SafetyClass.Y2) return TouchWindow(farads);
+        var marked = part.Tolerance;
+        double down(double otherwise) => Math.Min(marked?.Minus ?? otherwise, 0.2);
+        ValueWindow Window(double low, double high, string reason) => new(farads * (1 - low), farads, farads * (1 + high), reason);
+        switch (role.Role)
+        {
+            case Role.Reservoir:
+                return ReservoirWindow(farads, role);
+            case Role.Doubler or Role.Filter or Role.CathodeBypass when part.Kind == PartKind.Electrolytic:
+                return Window(0.1, 1, "−10 to +100 %: the spread of the old part, and more does no harm here.");
+            case Role.CathodeBypass or Role.Decoupling or Role.ScreenBypass or Role.HeaterBypass or Role.RfBypass or Role.Filter:
+                return Window(Math.Max(0.1, down(0.2)), 1, "A plain bypass: down to the old tolerance, up to twice the mark.");
+            case Role.Tone or Role.Feedback:
+                return Window(Math.Min(0.05, down(0.05)), Math.Min(0.05, marked?.Plus ?? 0.05), "Within ±5 %: the value sets a frequency.");
+            case Role.Tuned:
+                var fine = Math.Clamp(Math.Min(marked?.Minus ?? 0.02, marked?.Plus ?? 0.02), 0.01, 0.05);
+                return Window(fine, fine, $"Within ±{Show.Number(fine * 100)} %: it is part of a tuned circuit.");
+            case Role.Coupling or Role.ControlVoltageFilter or Role.PlateBypass or Role.PlateToPlate or Role.AcrossLine or Role.Boost:
+                return Window(Math.Max(0.1, down(0.2)), 0.25, "Down to the old tolerance, up to +25 %: unnoticed here.");
+        }
+        if (part.Kind == PartKind.Electrolytic)
+            return Window(0.1, 0.5, "−10 to +50 %: within the spread of the old part; its place is not known, so not more.");
+        var (minus, plus) = marked is { } t ? (t.Minus, t.Plus) : Assumed(part.Kind);
+        return Window(Math.Clamp(minus, 0.05, 0.2), Math.Clamp(plus, 0.05, 0.25), marked is null
+            ? "Its role is not known: the tolerance usual for such parts, within which any part served here."
+            : "Its role is not known: the marked tolerance, within which any part served here.");
+    }
+
+    private static (double Minus, double Plus) Assumed(PartKind kind) => kind is PartKind.Mica or PartKind.SilverMica ? (0.1, 0.1) : (0.2, 0.2);
+
+    private ValueWindow TouchWindow(double farads)
+    {
+        var limit = SafetyRule.LargestFarads(map.Book.Facts, policy.TouchMilliamperes);
+        var high = Math.Min(farads, Math.Min(limit, policy.UsualTouchFarads));
+        var reason = high < farads
+            ? $"Not above {Show.Value(high, Unit.Farad)}: the old {Show.Value(farads, Unit.Farad)} passes more than {Show.Number(policy.TouchMilliamperes)} mA through a hand or comes near it; {Show.Value(policy.UsualTouchFarads, Unit.Farad)} is usual."
+            : "Not above the mark: here a smaller value is the safer error.";
+        return new(high * 0.6, high, high, reason);
+    }
+
+    private ValueWindow ReservoirWindow(double farads, RoleFinding role)
+    {
+        var output = view.Rectifiers.FirstOrDefault(r => role.Evidence.Contains($"output of {r.Value.Name} (", StringComparison.Ordinal)).Value;
+        if (output is { IsValve: false }) return new(farads * 0.9, farads, farads * 2, "−10 to +100 %: no valve limits the first capacitor here.");
+        var limit = CircuitView.Limit(policy.RectifierLimits, output?.Type);
+        if (limit?.MaxInputFarads is { } most)
+            return farads > most * (1 + 1e-9)
+                ? new(farads * 0.9, farads, farads, $"Not above the mark: the handbook allows {limit.Type} {Show.Value(most, Unit.Farad)}, and the maker went beyond it already.")
+                : new(farads * 0.9, farads, Math.Min(farads * 2, most), $"Not above {Show.Value(Math.Min(farads * 2, most), Unit.Farad)}: the handbook allows {limit.Type} {Show.Value(most, Unit.Farad)} as first capacitor.");
+        var high = Math.Max(farads, Math.Min(farads * 1.5, 47e-6));
+        return new(farads * 0.9, farads, high, $"Not above {Show.Value(high, Unit.Farad)}: the limit of this rectifier valve is not known, so at most half as much again, and 47 µF.");
+    }
+
+    private (double?, string) CapacitorVolts(Part part, Role role, NewKind kind, SafetyClass safety)
+    {
+        var mark = part.RatedVolts;
+        var said = mark is { } m ? $"the old mark of {Show.Volts(m)}" : "no old mark is entered";
+        if (safety != SafetyClass.None) return (mark, $"The class decides; besides, {said}.");
+        var supply = view.SupplyVolts;
+        var (floor, why) = role switch
+        {
+            Role.CathodeBypass => (63.0, "63 V is usual for cathodes"),
+            Role.Reservoir or Role.Filter or Role.Doubler => (0, "the supply's own capacitors tell nothing more"),
+            Role.Boost => (Math.Max(1000, mark * 1.5 ?? 0), "boost and pulses ask for pulse-grade film of 1000 V and more"),
+            Role.PlateToPlate => (1000, "between plates the swing adds to the supply: 1000 V and more"),
+            Role.PlateBypass when kind == NewKind.Polypropylene => (1000, "at a plate that feeds a winding the swing adds to the supply: 1000 V and more"),
+            Role.Coupling or Role.ScreenBypass or Role.PlateBypass or Role.Decoupling => (supply ?? 0, supply is { } s ? $"before the valves draw, the supply's {Show.Volts(s)} may stand here" : "the supply is not known"),
+            _ => (0, "its role asks for no more"),
+        };
+        if (kind is NewKind.Film or NewKind.Polypropylene)
+        {
+            // One stock value takes the place of 400 and of 600 V paper; up to 200 V paper a smaller body will do.
+            var stock = mark is <= 200 ? 250 : 630;
+            if (stock > floor && (mark is null || stock >= mark)) (floor, why) = (stock, $"film of {Show.Number(stock)} V is today's stock for such marks");
+        }
+        if (mark is null && floor <= 0) return (null, "Neither the old rating nor the place tells the voltage.");
+        return (Math.Max(mark ?? 0, floor), $"At least {said}; {why}.");
+    }
+
+    private static Polarity PolarityOf(Part part) => part.PlusLug is { } plus
+        ? new(plus, part.MinusLug, part.MinusLug is { } minus ? $"Plus to {plus}, minus to {minus}." : $"Plus to {plus}.")
+        : new(null, null, "Which lead is plus is not entered: read it from the old part before it comes off, and check it with the sheet's voltages.");
+
+    private Requirement Resistor(Part part, RoleFinding role)
+    {
+        var watts = Math.Max(part.RatedWatts ?? 0.5, 0.5);
+        var value = part.Value is > 0 and { } ohms ? ResistorWindow(part, ohms, role.Role) : null;
+        var (volts, voltsReason) = ResistorVolts(part, role.Role);
+        var (kinds, kindReason) = ResistorKinds(part, role.Role, watts);
+        return new()
+        {
+            Unit = Unit.Ohm,
+            Value = value,
+            VoltsAtLeast = volts,
+            VoltsReason = voltsReason,
+            WattsAtLeast = watts,
+            WattsReason = part.RatedWatts is { } mark ? $"At least the old mark of {Show.Number(mark)} W; twice what it turns to heat, once that is computed." : "No old mark is entered: 1/2 W is the least that was usual. Compare the bodies.",
+            Kinds = kinds,
+            KindReason = kindReason,
+        };
+    }
+
+    private static ValueWindow ResistorWindow(Part part, double ohms, Role role)
+    {
+        var half = Math.Clamp((part.Tolerance is { } t ? Math.Min(t.Minus, t.Plus) : 0.2) / 2, 0.01, 0.1);
+        return role == Role.TouchBarrier
+            ? new(ohms, ohms, ohms * (1 + half), "Not below the mark: it stands between the line and a hand.")
+            : new(ohms * (1 - half), ohms, ohms * (1 + half), $"Within ±{Show.Number(half * 100)} %, half the old tolerance.");
+    }
+
+    // The old body had a limit of its own; a film body of the same watts may have a lower one.
+    // Source: carbon composition sheet 2012 (250, 350, 500 V for 1/4, 1/2, 1 W and up).
+    private (double?, string) ResistorVolts(Part part, Role role)
+    {
+        var watts = part.RatedWatts ?? 0.5;
+        var body = watts < 0.4 ? 250 : watts < 0.9 ? 350 : 500;
+        if (part.Value is not { } ohms || !(ohms > 0)) return (body, $"The old body's own limit, {Show.Number(body)} V.");
+        var byPower = Math.Sqrt(watts * ohms);
+        var seesSupply = role is Role.PlateLoad or Role.ScreenDropper or Role.TouchBarrier or Role.LineSeries or Role.SupplyDropper or Role.Unknown;
+        var volts = Math.Min(body, byPower);
+        if (!seesSupply) return (Math.Min(volts, 250), "It sees no supply; any body will do.");
+        if (role is not Role.TouchBarrier and not Role.LineSeries && view.SupplyVolts is { } supply && supply < volts)
+            return (supply, $"The supply's {Show.Volts(supply)} may stand on it before the valves draw.");
+        return (Math.Round(volts, 1), volts < body ? $"Its old watts allowed {Show.Number(Math.Round(volts))} V and no more." : $"The old body's own limit, {Show.Number(body)} V: above {Show.Value(body * body / watts, Unit.Ohm)} the voltage decides, not the watts.");
+    }
+
+    private static (ImmutableArray<NewKind>, string) ResistorKinds(Part part, Role role, double watts)
+    {
+        var wound = part.KindAsWritten.Contains("wire", StringComparison.OrdinalIgnoreCase) || (part.Note?.Contains("wound", StringComparison.OrdinalIgnoreCase) ?? false);
+        if (role == Role.LineSeries || watts > 5 || wound && watts >= 3)
+            return ([NewKind.Wirewound, NewKind.MetalOxide], "Wirewound bears the surge at switch-on and the heat; keep it off wires.");
+        return watts > 1
+            ? ([NewKind.MetalOxide, NewKind.MetalFilm, NewKind.Wirewound], "Metal oxide runs hot without harm and does not burn; wirewound is wrong where radio frequency passes.")
+            : ([NewKind.MetalFilm, NewKind.MetalOxide], "Metal film keeps its value; mind its lower working voltage and its dislike of surges.");
+    }
+}

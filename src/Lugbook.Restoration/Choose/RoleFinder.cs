@@ -1,0 +1,207 @@
+using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
+
+namespace Lugbook.Restoration.Choose;
+
+/// <summary>What a part does, as far as the joining of lugs tells it for sure. The order of the questions matters: danger first.</summary>
+internal sealed class RoleFinder(CircuitView view, LineView line)
+{
+    private static bool IsPath(Part part) => part.Kind is PartKind.Winding or PartKind.Control or PartKind.Fuse || part.Kind == PartKind.Resistor;
+
+    public RoleFinding Find(Part part)
+    {
+        if (part.Leads.Length < 2) return new(Role.Unknown, "Its lugs are not entered; treated by its kind and marking alone.");
+        if (view.Ends(part) is not var (a, b)) return new(Role.Unknown, "A lead is on a lug that the book does not have; treated by its kind and marking alone.");
+        if (a == b) return new(Role.Unknown, $"Both leads are on one node ({view.Name(a)}); treated by its kind and marking alone.");
+        return part.Kind == PartKind.Resistor ? Resistor(a, b) : Capacitor(part, a, b);
+    }
+
+    private RoleFinding Capacitor(Part part, int a, int b)
+    {
+        var (x, y) = (view.Name(a), view.Name(b));
+        if (line.IsAcrossLine(a, b)) return new(Role.AcrossLine, $"{x} and {y} are both joined to the line: all or part of its voltage stands here.");
+        if (line.IsLineToTouchable(a, b))
+        {
+            var (inside, outside) = line.IsTouchable(b) ? (x, y) : (y, x);
+            return new(Role.LineToTouchable, $"{inside} has a path to the line, and {outside} is within reach of a hand.");
+        }
+        // From here on: n is the end of interest, the other is common, if one of them is.
+        var (n, other) = view.IsEarthy(a) ? (b, a) : (a, b);
+        var toCommon = view.IsEarthy(other);
+        return Supply(part, n, other, toCommon)
+            ?? Between(part, n, other, toCommon)
+            ?? (toCommon ? ToCommon(part, n) : null)
+            ?? new(Role.Unknown, "Not known from the map: treated as a position that bore the old part's tolerance and no more.");
+    }
+
+    private RoleFinding? Supply(Part part, int n, int other, bool toCommon)
+    {
+        if (!CircuitView.IsBig(part)) return null;
+        foreach (var (rectified, far) in (ReadOnlySpan<(int, int)>)[(n, other), (other, n)])
+            if (view.Rectifiers.TryGetValue(rectified, out var output))
+            {
+                if (line.IsOnLine(far) && !view.IsEarthy(far)) return new(Role.Doubler, $"From the line ({view.Name(far)}) to the output of {output.Name} ({view.Name(rectified)}): it charges on every other half wave.");
+                if (view.IsEarthy(far)) return new(Role.Reservoir, $"From the output of {output.Name} ({view.Name(rectified)}) to common: the first capacitor after the rectifier.");
+            }
+        if (toCommon && view.Supply.Contains(n) && !IsFedScreen(n)) return new(Role.Filter, $"From a later section of the supply ({view.Name(n)}) to common.");
+        return null;
+    }
+
+    private RoleFinding? Between(Part part, int a, int b, bool toCommon)
+    {
+        var platesA = view.PinsAt(a, ElectrodeKind.Plate).ToArray();
+        var platesB = view.PinsAt(b, ElectrodeKind.Plate).ToArray();
+        if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Section != platesB[0].Section))
+            return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
+        if (Tuned(part, a, b) is { } tuned) return tuned;
+        if (Boost(part, a, b) is { } boost) return boost;
+        foreach (var (plate, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            foreach (var pin in view.PinsAt(plate, ElectrodeKind.Plate))
+            {
+                if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault(g => g.Valve == pin.Valve && g.Section == pin.Section) is { } own)
+                    return new(Role.Feedback, $"From the {pin.Words} to its own {own.Words}.");
+                if (view.IsEarthy(far) || view.Supply.Contains(far) || view.PinsAt(far, ElectrodeKind.Cathode).Any(k => k.Valve == pin.Valve && k.Section == pin.Section) || SharesWinding(plate, far))
+                    return HasWinding(plate)
+                        ? new(Role.PlateBypass, $"From the {pin.Words}, which feeds a winding, to {view.Name(far)}: it sees the supply and the full swing of the plate.")
+                        : new(Role.PlateBypass, $"From the {pin.Words} to {view.Name(far)}.");
+                if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault() is { } next)
+                    return new(Role.Coupling, $"From the {pin.Words} to the {next.Words}.");
+                if (!view.PinsAt(far, ElectrodeKind.Plate).Any() && ReachesReturn(far))
+                    return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
+            }
+        if (toCommon) return null;
+        if (Tone(part, a, b) is { } tone) return tone;
+        foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
+                return new(Role.Coupling, $"From a control ({view.Name(far)}) to the {pin.Words}.");
+        foreach (var end in (ReadOnlySpan<int>)[a, b])
+            if (view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Control && view.IsEarthy(x.To)) is { Part: { } control } && !IsRheostat(control))
+                return new(Role.Coupling, $"Into {control.Name}, whose other end is on common.");
+        return null;
+    }
+
+    private RoleFinding? ToCommon(Part part, int n)
+    {
+        if (view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"From the {cathode.Words} to common.");
+        if (view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen && (IsFedScreen(n) || !view.Supply.Contains(n)))
+            return new(Role.ScreenBypass, $"From the {screen.Words} to common.");
+        if (view.Supply.Contains(n)) return new(Role.Decoupling, $"From the supply ({view.Name(n)}) to common.");
+        if (view.PinsAt(n).FirstOrDefault(p => p.IsHeater) is { } heater) return new(Role.HeaterBypass, $"From the {heater.Words} to common.");
+        if (part.Kind == PartKind.Electrolytic && part.RatedVolts <= 100)
+            foreach (var (node, through) in view.Reach(n, 3, p => p.Kind == PartKind.Control || p.Kind == PartKind.Resistor && p.Value <= 10e3))
+                if (node != n && !view.IsEarthy(node) && view.PinsAt(node, ElectrodeKind.Cathode).FirstOrDefault() is { } k)
+                    return new(Role.CathodeBypass, $"On the {k.Words} through {Show.List(through)}, to common.");
+        if (ControlVoltage(part, n) is { } control) return control;
+        if (FedStage(n) is { } stage) return stage;
+        if (part.Value <= 2.2e-9)
+            foreach (var (node, through) in view.Reach(n, 2, IsPath))
+                if (!view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
+                    return new(Role.RfBypass, $"A small value to common, on a detector{(through.IsEmpty ? "" : $" through {Show.List(through)}")}.");
+        if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control && x.Part.LeadC is { } slider && view.NodeOf(slider) == n) is { Part: { } tone })
+            return new(Role.Tone, $"From the slider of {tone.Name} to common.");
+        return null;
+    }
+
+    // A screen node with one resistor to it and nothing else that feeds is the screen's own, however large its capacitor.
+    private bool IsFedScreen(int n) => view.PinsAt(n, ElectrodeKind.Screen).Any()
+        && view.At(n).Count(b => b.Part.Kind is PartKind.Resistor or PartKind.Winding && !view.IsEarthy(b.To)) == 1
+        && view.At(n).Any(b => b.Part.Kind == PartKind.Resistor && !view.IsEarthy(b.To));
+
+    private RoleFinding? Tuned(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic || part.Value > 10e-9) return null;
+        if (part.Group is { } group && view.Map.Book.Mounts.Named(group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang)
+            return new(Role.Tuned, $"Inside the coil assembly {part.Group}.");
+        if (part.Kind == PartKind.Paper) return null;
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding) is { Part: { } coil })
+            return new(Role.Tuned, $"Across the winding {coil.Name}.");
+        foreach (var (end, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(end) || view.Supply.Contains(end)) continue;
+            if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
+                return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
+            if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
+                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && x.Part.Id != part.Id) is { Part: { } near })
+                return new(Role.Tuned, $"A small value between {view.Name(far)} and the coil {near.Name}.");
+        }
+        return null;
+    }
+
+    private RoleFinding? Boost(Part part, int a, int b)
+    {
+        if (part.Value is not >= 10e-9 * (1 - 1e-9)) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(n) || view.Supply.Contains(n) || !(view.IsEarthy(far) || view.Supply.Contains(far) || view.Reach(far, 1, p => p.Kind is PartKind.Fuse).Any(r => view.Supply.Contains(r.Node)))) continue;
+            foreach (var (node, through) in view.Reach(n, 1, p => p.Kind == PartKind.Resistor && p.Value <= 100e3))
+                if (!view.IsEarthy(node) && !view.Supply.Contains(node) && view.Map.Nodes[node].Lugs.FirstOrDefault(l => MountOf(l) == MountKind.Flyback) is { } lug)
+                    return new(Role.Boost, $"On the line output transformer at {lug}{(through.IsEmpty ? "" : $" through {Show.List(through)}")}: boosted supply and pulses.");
+        }
+        return null;
+    }
+
+    private RoleFinding? ControlVoltage(Part part, int n)
+    {
+        if (part.Value is not >= 470e-12 || !view.At(n).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value >= 9e3)) return null;
+        var grid = view.Reach(n, 2, IsGridFeed).Where(r => !view.IsEarthy(r.Node))
+            .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.ControlGrid)).FirstOrDefault();
+        if (grid is null) return null;
+        foreach (var (node, _) in view.Reach(n, 4, p => p.Kind is PartKind.Winding or PartKind.Resistor))
+            if (!view.IsEarthy(node) && !view.Supply.Contains(node)
+                && (view.PinsAt(node, ElectrodeKind.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
+                return new(Role.ControlVoltageFilter, $"On the way of a rectified voltage from {view.Name(node)} to the {grid.Words}, to common.");
+        return null;
+    }
+
+    private static bool IsGridFeed(Part part) => part.Kind == PartKind.Winding || part.Kind == PartKind.Resistor && part.Value <= 1.2e6;
+
+    private RoleFinding? FedStage(int n)
+    {
+        if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Resistor && view.Supply.Contains(x.To)) is not { Part: { } feed }) return null;
+        foreach (var (node, _) in view.Reach(n, 1, IsPath))
+            if (view.PinsAt(node).FirstOrDefault(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.Screen) is { } pin && node != n)
+                return new(Role.Decoupling, $"After {feed.Name}, which feeds the {pin.Words}, to common.");
+        return null;
+    }
+
+    private RoleFinding? Tone(Part part, int a, int b)
+    {
+        foreach (var n in (ReadOnlySpan<int>)[a, b])
+        {
+            var others = view.At(n).Where(x => x.Part.Id != part.Id).Select(x => x.Part).Distinct().ToArray();
+            if (others is [{ Kind: PartKind.Control } control] && IsRheostat(control) && view.At(n).Any(x => x.Part.Id == control.Id && view.IsEarthy(x.To)))
+                return new(Role.Tone, $"In series with {control.Name}, wired as a rheostat to common.");
+        }
+        return null;
+    }
+
+    private bool IsRheostat(Part control) => view.NodeOf(control.LeadC) is { } slider && (slider == view.NodeOf(control.LeadA) || slider == view.NodeOf(control.LeadB) || view.IsEarthy(slider))
+        || control.LeadC is null;
+
+    private bool HasWinding(int node) => view.At(node).Any(b => b.Part.Kind == PartKind.Winding);
+    private bool SharesWinding(int a, int b) => view.At(a).Any(x => x.To == b && x.Part.Kind == PartKind.Winding);
+    private bool ReachesReturn(int node) => !view.Supply.Contains(node) && view.At(node).Any(x => x.Part.Kind is PartKind.Resistor or PartKind.Control
+        && (view.IsEarthy(x.To) || view.PinsAt(x.To, ElectrodeKind.ControlGrid).Any() || x.Part.Kind == PartKind.Control));
+    private MountKind? MountOf(string lug) => view.Map.Book.Lugs.Named(lug) is { } l ? view.Map.Book.Mounts.Named(l.Mount)?.Kind : null;
+
+    private RoleFinding Resistor(int a, int b)
+    {
+        if (line.IsLineToTouchable(a, b)) return new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.");
+        if (line.IsOnLine(a) && line.IsOnLine(b) && (line.IsAcrossLine(a, b) || !view.IsEarthy(a) && !view.IsEarthy(b) && !HasElectrode(a) && !HasElectrode(b)))
+            return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(far) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
+            if (view.Supply.Contains(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"Between two sections of the supply, {view.Name(n)} and {view.Name(far)}.");
+            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
+            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
+        }
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && !view.PinsAt(far, ElectrodeKind.Plate).Any() && !view.Supply.Contains(far))
+                return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
+        return new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
+    }
+
+    private bool HasElectrode(int node) => view.PinsAt(node).Any(p => !p.IsHeater);
+}
