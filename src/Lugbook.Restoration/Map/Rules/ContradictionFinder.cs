@@ -20,6 +20,7 @@ internal static class ContradictionFinder
         FootRule.Find,
         LineRule.Find,
         GeometryRule.Find,
+        ValueRule.Find,
     ];
 
     public static ImmutableArray<Contradiction> Find(Chart chart, MapResult map)
