@@ -22,7 +22,7 @@ internal static class DrawCommand
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var scene = ChassisDrawing.Draw(opened.Book, MapStage.Run(opened.Book, opened.Data.Handbook),
-                DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = parsed.GetValue(turn) });
+                DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = (Turn)(parsed.GetValue(turn) / 90) });
             return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, async path =>
             {
                 await File.WriteAllTextAsync(path, SvgWriter.Write(scene), stop);

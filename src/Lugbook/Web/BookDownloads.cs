@@ -14,27 +14,27 @@ internal static class BookDownloads
 
     public static void Map(WebApplication app, TimeProvider time)
     {
-        app.MapGet("/book/{name}/file.lugbook", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
+        app.MapGet("/book/{name}/file.lugbook", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
         {
             var (bytes, complaints) = new BookArchive(view.Book, []).ToBytes(time.GetUtcNow());
             return complaints.IsEmpty ? Results.File(bytes, "application/zip", $"{view.Book.Name}.lugbook") : Refused(string.Join('\n', complaints));
-        }));
-        app.MapGet("/book/{name}/file.xlsx", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
+        }, stop));
+        app.MapGet("/book/{name}/file.xlsx", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
         {
             var (bytes, complaint) = BookFiles.ToXlsx(view.Book);
             return complaint is null ? Results.File(bytes, Spreadsheet, $"{view.Book.Name}.xlsx") : Refused(complaint.ToString());
-        }));
-        app.MapGet("/book/{name}/file.zip", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip")));
-        app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml")));
-        app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, stop, view =>
-            Results.Text(OrderText.Csv(view.Order), "text/csv")));
+        }, stop));
+        app.MapGet("/book/{name}/file.zip", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip"), stop));
+        app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
+        app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            Results.Text(OrderText.Csv(view.Order), "text/csv"), stop));
     }
 
     private static IResult Refused(string why) => Results.Problem(why, statusCode: StatusCodes.Status422UnprocessableEntity);
 
-    private static async Task<IResult> Book(string name, OpenBooks books, CancellationToken stop, Func<BookView, IResult> answer)
+    private static async Task<IResult> Book(string name, OpenBooks books, Func<BookView, IResult> answer, CancellationToken stop)
     {
         try { return answer(await books.OpenAsync(name, stop)); }
         catch (BookNotFoundException missing) { return Results.Problem(missing.Message, statusCode: StatusCodes.Status404NotFound); }

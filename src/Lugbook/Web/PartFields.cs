@@ -1,5 +1,4 @@
 using System.Globalization;
-using Lugbook.Output;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Text;
