@@ -1,0 +1,43 @@
+using Lugbook.Drawing.Geometry;
+
+namespace Lugbook.Drawing.Layout;
+
+/// <summary>Things found by place: squares of 10 mm.</summary>
+internal sealed class PointGrid<T>
+{
+    private const double Cell = 10;
+    private readonly Dictionary<(long, long), List<(T Item, Pt At)>> _cells = [];
+
+    public PointGrid() { }
+
+    public PointGrid(IEnumerable<T> items, Func<T, Pt> at)
+    {
+        foreach (var item in items) Add(item, at(item));
+    }
+
+    public void Add(T item, Pt at)
+    {
+        var key = (Of(at.X), Of(at.Y));
+        if (!_cells.TryGetValue(key, out var list)) _cells[key] = list = [];
+        list.Add((item, at));
+    }
+
+    /// <summary>What lies within a distance of a point.</summary>
+    public IEnumerable<T> Near(Pt p, double within)
+    {
+        foreach (var item in In(new(p.X - within, p.Y - within, p.X + within, p.Y + within)))
+            if (item.At.To(p) <= within) yield return item.Item;
+    }
+
+    /// <summary>What lies in a box.</summary>
+    public IEnumerable<(T Item, Pt At)> In(Box box)
+    {
+        for (var i = Of(box.Left); i <= Of(box.Right); i++)
+            for (var j = Of(box.Top); j <= Of(box.Bottom); j++)
+                if (_cells.TryGetValue((i, j), out var list))
+                    foreach (var item in list)
+                        if (box.Holds(item.At)) yield return item;
+    }
+
+    private static long Of(double v) => (long)Math.Floor(v / Cell);
+}

@@ -1,0 +1,115 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Lugbook.Drawing.Geometry;
+
+namespace Lugbook.Drawing;
+
+/// <summary>Something that is drawn; sheet millimetres, y down, or, before the view is chosen, chassis millimetres.</summary>
+/// <param name="Class">Words for the style sheet.</param>
+/// <param name="Paint">A real-world colour (a band, an insulation) as #rrggbb; null when the style sheet decides.</param>
+public abstract record Shape(string Class, string? Paint);
+
+/// <summary>A line or an area.</summary>
+/// <param name="Outline">Its course.</param>
+/// <param name="Class">Words for the style sheet.</param>
+/// <param name="Paint">Colour: of the line when <paramref name="IsLine"/>, else of the area.</param>
+/// <param name="IsLine">A line, not an area.</param>
+/// <param name="Lead">For the lead of a part: its letter. The line ends at the lug.</param>
+public sealed record OutlineShape(Outline Outline, string Class, string? Paint = null, bool IsLine = false, char? Lead = null) : Shape(Class, Paint);
+
+/// <summary>A disc.</summary>
+public sealed record DiscShape(Pt Centre, double Radius, string Class, string? Paint = null) : Shape(Class, Paint);
+
+/// <summary>A line of text, centred on a point.</summary>
+/// <param name="At">Middle of the text.</param>
+/// <param name="Text">What it says.</param>
+/// <param name="Size">Height of the type, mm.</param>
+/// <param name="Direction">Direction of reading, length 1; the view turns it so that it is never upside down.</param>
+/// <param name="Class">Words for the style sheet.</param>
+public sealed record TextShape(Pt At, string Text, double Size, Pt Direction, string Class) : Shape(Class, null)
+{
+    /// <summary>How far above the point it stands, as one reads it, mm.</summary>
+    public double Above { get; init; }
+}
+
+/// <summary>A small sign of lines that stays upright on the sheet whichever way the chassis lies.</summary>
+/// <param name="At">Its middle.</param>
+/// <param name="Points">Its points from the middle, sheet mm: x right, y down.</param>
+/// <param name="Class">Words for the style sheet.</param>
+public sealed record SignShape(Pt At, ImmutableArray<Pt> Points, string Class) : Shape(Class, null);
+
+/// <summary>What an item of the scene stands for.</summary>
+public enum ItemKind
+{
+    /// <summary>Nothing of the book: a scale bar, a legend.</summary>
+    Other,
+    /// <summary>A lug.</summary>
+    Lug,
+    /// <summary>A part.</summary>
+    Part,
+    /// <summary>A wire or a bond.</summary>
+    Wire,
+    /// <summary>A mount.</summary>
+    Mount,
+    /// <summary>A body that several parts share and that is no mount.</summary>
+    Group,
+}
+
+/// <summary>One thing of the scene.</summary>
+/// <param name="Kind">What it stands for.</param>
+/// <param name="Id">Identity of its row; 0 when it is not in the book (a lug that only a part names).</param>
+/// <param name="Name">Its name in the book.</param>
+/// <param name="Words">It in words, for a pointer and for a screen reader.</param>
+/// <param name="Class">Words for the style sheet.</param>
+/// <param name="Shapes">What is drawn, from below to above.</param>
+public sealed record SceneItem(ItemKind Kind, int Id, string Name, string Words, string Class, ImmutableArray<Shape> Shapes);
+
+/// <summary>One layer, from below to above.</summary>
+/// <param name="Name">"chassis", "mounts", "wires", "parts", "lugs", "labels" or "highlight".</param>
+/// <param name="Items">Its things, from below to above.</param>
+public sealed record SceneLayer(string Name, ImmutableArray<SceneItem> Items);
+
+/// <summary>A chassis drawn: shapes on a sheet, in millimetres of the chassis.</summary>
+public sealed record Scene
+{
+    /// <summary>The sheet.</summary>
+    public required Box Bounds { get; init; }
+    /// <summary>Title of the drawing.</summary>
+    public required string Title { get; init; }
+    /// <summary>What is seen, in a sentence.</summary>
+    public required string Description { get; init; }
+    /// <summary>Layers from below to above.</summary>
+    public required ImmutableArray<SceneLayer> Layers { get; init; }
+    /// <summary>Where each lug is, by name without case: to zoom to.</summary>
+    public required FrozenDictionary<string, Box> LugBoxes { get; init; }
+    /// <summary>Where each part is, leads included.</summary>
+    public required FrozenDictionary<string, Box> PartBoxes { get; init; }
+    /// <summary>Where each mount is, lugs included.</summary>
+    public required FrozenDictionary<string, Box> MountBoxes { get; init; }
+    /// <summary>Where each wire runs.</summary>
+    public required FrozenDictionary<string, Box> WireBoxes { get; init; }
+    /// <summary>True when something is highlighted: all else is drawn faintly.</summary>
+    public bool Dims { get; init; }
+    /// <summary>How crowded it is.</summary>
+    public required DrawingMeasures Measures { get; init; }
+
+    /// <summary>The part of the sheet that shows these lugs, parts and mounts, with a margin in mm; the whole sheet when none is known.</summary>
+    public Box Region(IEnumerable<string> names, double margin = 12)
+    {
+        Box? found = null;
+        foreach (var name in names)
+            foreach (var boxes in new[] { LugBoxes, PartBoxes, MountBoxes })
+                if (boxes.TryGetValue(name, out var box)) found = found?.With(box) ?? box;
+        return found?.Grown(margin) ?? Bounds;
+    }
+}
+
+/// <summary>How crowded a drawing is: measured on what was drawn.</summary>
+/// <param name="Bodies">Bodies of loose parts.</param>
+/// <param name="OverlapArea">Area where two bodies lie on each other, mm².</param>
+/// <param name="BodyArea">Area of all bodies, mm².</param>
+/// <param name="BodiesOnLugs">Bodies that cover the middle of a lug.</param>
+/// <param name="LabelsOnLugs">Labels that touch a lug.</param>
+/// <param name="LabelsDropped">Labels for which there was no place.</param>
+/// <param name="Labels">Labels placed.</param>
+public sealed record DrawingMeasures(int Bodies, double OverlapArea, double BodyArea, int BodiesOnLugs, int LabelsOnLugs, int LabelsDropped, int Labels);
