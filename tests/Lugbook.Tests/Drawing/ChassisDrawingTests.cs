@@ -72,7 +72,7 @@ public class ChassisDrawingTests(ITestOutputHelper output)
     }
 
     [Theory, MemberData(nameof(Demos))]
-    public void Turning_and_mirroring_keep_every_distance(string demo)
+    public void Turning_and_mirroring_keep_every_distance_and_all_text_upright(string demo)
     {
         var book = DemoBooks.Read(demo);
         var plain = new DrawnSvg(book).Lugs();
@@ -80,7 +80,10 @@ public class ChassisDrawingTests(ITestOutputHelper output)
         foreach (var turn in Enum.GetValues<Turn>())
             foreach (var mirror in new[] { false, true })
             {
-                var turned = new DrawnSvg(book, new() { Rotate = turn, Mirror = mirror }).Lugs();
+                var drawn = new DrawnSvg(book, new() { Rotate = turn, Mirror = mirror });
+                foreach (var text in drawn.Scene.Layers.SelectMany(l => l.Items).SelectMany(i => i.Shapes).OfType<TextShape>())
+                    Assert.True(text.Direction.X > -1e-6 && !(text.Direction.X < 1e-6 && text.Direction.Y > 0), $"{text.Text} reads along {text.Direction}");
+                var turned = drawn.Lugs();
                 for (var i = 1; i < names.Count; i++)
                     Assert.Equal(plain[names[0]].At.To(plain[names[i]].At), turned[names[0]].At.To(turned[names[i]].At), 0.03);
             }
@@ -116,15 +119,6 @@ public class ChassisDrawingTests(ITestOutputHelper output)
         // Clockwise by a quarter: the rear goes to the right, and what was at the right goes down.
         var turned = new DrawnSvg(DemoBooks.Read("radio"), new() { Rotate = Turn.Quarter }).Lugs();
         Assert.True(turned["V1-1"].At.X > turned["A-1"].At.X && turned["V1-1"].At.Y > turned["A-1"].At.Y);
-    }
-
-    [Theory, MemberData(nameof(Demos))]
-    public void Text_is_never_upside_down(string demo)
-    {
-        foreach (var turn in Enum.GetValues<Turn>())
-            foreach (var mirror in new[] { false, true })
-                foreach (var text in new DrawnSvg(DemoBooks.Read(demo), new() { Rotate = turn, Mirror = mirror }).Scene.Layers.SelectMany(l => l.Items).SelectMany(i => i.Shapes).OfType<TextShape>())
-                    Assert.True(text.Direction.X > -1e-6 && !(text.Direction.X < 1e-6 && text.Direction.Y > 0), $"{text.Text} reads along {text.Direction}");
     }
 
     [Fact]

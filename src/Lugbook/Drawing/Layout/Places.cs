@@ -46,7 +46,7 @@ internal sealed record PlacedMount(int Id, string Name, MountKind Kind, string K
 /// </remarks>
 internal sealed class Places
 {
-    private const double Farthest = 1e5;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
+    private const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
     private const double Gap = 24;         // mm between proposed mounts: room for parts
     private readonly Dictionary<string, PlacedLug> _byName = new(StringComparer.OrdinalIgnoreCase);
 
