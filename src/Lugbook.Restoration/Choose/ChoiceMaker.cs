@@ -24,6 +24,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         var touch = safety is SafetyClass.Y1 or SafetyClass.Y2;
         return new()
         {
+            PartId = part.Id,
             Position = part.Name,
             OldKind = part.KindAsWritten,
             Marked = part.Marked,

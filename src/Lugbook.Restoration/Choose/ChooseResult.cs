@@ -107,6 +107,8 @@ public sealed record ChosenPart
 /// <summary>What goes in the place of one part, and why.</summary>
 public sealed record Choice
 {
+    /// <summary>Identity of the part in the book's table.</summary>
+    public required int PartId { get; init; }
     /// <summary>The part's reference.</summary>
     public required string Position { get; init; }
     /// <summary>Kind of the old part, as written.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Choose;
 
@@ -20,7 +21,7 @@ internal sealed partial class CircuitView
     public CircuitView(MapResult map, ImmutableArray<RectifierLimit> limits)
     {
         Map = map;
-        Pins = Electrodes.Of(map);
+        Pins = ElectrodePin.All(map);
         _pins = Pins.ToLookup(p => NodeOf(p.Lug) ?? -1);
         _branches = Branches(map);
         Rectifiers = FindRectifiers(limits);
@@ -39,7 +40,7 @@ internal sealed partial class CircuitView
 
     public int? NodeOf(string? lug) => lug is not null && Map.NodeByLug.TryGetValue(lug, out var index) ? index : null;
     public IEnumerable<ElectrodePin> PinsAt(int node) => _pins[node];
-    public IEnumerable<ElectrodePin> PinsAt(int node, Electrode electrode) => _pins[node].Where(p => p.Electrode == electrode && !IsRectifierValve(p.Valve));
+    public IEnumerable<ElectrodePin> PinsAt(int node, ElectrodeKind kind) => _pins[node].Where(p => p.Kind == kind && !IsRectifierValve(p.Valve));
     public ImmutableArray<Branch> At(int node) => _branches[node];
     public bool IsEarthy(int node) => node == Map.Common.Node?.Index || node == Map.Chassis.Node?.Index;
     public string Name(int node) => Map.Nodes[node].Name;
@@ -85,8 +86,8 @@ internal sealed partial class CircuitView
             if (!IsPowerRectifier([.. valve], limits)) continue;
             _rectifierValves.Add(valve.Key);
             // A valve heated directly gives its plus from the filament.
-            var plus = valve.Any(p => p.Electrode == Electrode.Cathode) ? Electrode.Cathode : Electrode.Heater;
-            foreach (var pin in valve.Where(p => p.Electrode == plus))
+            var plus = valve.Any(p => p.Kind == ElectrodeKind.Cathode) ? ElectrodeKind.Cathode : ElectrodeKind.Filament;
+            foreach (var pin in valve.Where(p => p.Kind == plus))
                 if (NodeOf(pin.Lug) is { } node) outputs.TryAdd(node, new(valve.Key, pin.Type, true));
         }
         foreach (var part in Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier))
@@ -96,8 +97,8 @@ internal sealed partial class CircuitView
 
     private bool IsPowerRectifier(ImmutableArray<ElectrodePin> pins, ImmutableArray<RectifierLimit> limits)
     {
-        if (pins.Any(p => p.Electrode is not (Electrode.Plate or Electrode.Cathode or Electrode.Heater))) return false;
-        var plates = pins.Where(p => p.Electrode == Electrode.Plate).ToArray();
+        if (pins.Any(p => !p.IsHeater && p.Kind is not (ElectrodeKind.Plate or ElectrodeKind.Cathode))) return false;
+        var plates = pins.Where(p => p.Kind == ElectrodeKind.Plate).ToArray();
         if (plates.Length == 0) return false;
         if (Limit(limits, pins[0].Type) is { } limit) return limit.IsPowerRectifier;
         // Not in the table: only plates and a cathode, and a plate on the line or on a winding that belongs to no stage.
@@ -107,7 +108,7 @@ internal sealed partial class CircuitView
 
     // The plate winding of a power transformer goes to common or to another plate; that of a line output transformer has a valve with grids on it.
     private bool IsSignalWinding(Branch winding) => Reach(winding.From, 4, p => p.Kind == PartKind.Winding)
-        .Any(r => !IsEarthy(r.Node) && _pins[r.Node].Any(p => p.Electrode is Electrode.Plate && Pins.Any(q => q.Valve == p.Valve && q.Electrode is Electrode.ControlGrid)));
+        .Any(r => !IsEarthy(r.Node) && _pins[r.Node].Any(p => p.Kind is ElectrodeKind.Plate && Pins.Any(q => q.Valve == p.Valve && q.Kind is ElectrodeKind.ControlGrid)));
 
     /// <summary>The limit of a valve type, whatever envelope letters it carries.</summary>
     public static RectifierLimit? Limit(ImmutableArray<RectifierLimit> limits, string? type) =>

@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Lugbook.Restoration.Map;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Choose;
 
 /// <summary>What is joined to the line, what only hangs on it through the set's own resistances, and what a hand can touch.</summary>
 /// <remarks>
-/// "On the line": the map's line nodes, and what low resistances (windings that do not isolate, fuses, surge resistors up to 1 kΩ, sealed
+/// "On the line": the map's line nodes before any rectifier, and what low resistances (windings that do not isolate, fuses, surge resistors up to 1 kΩ, sealed
 /// units) join to them. "Live": everything with any DC path to the line that does not lead through what a hand touches; a current through a hand
 /// needs no low resistance. Both err towards a safety class: an ordinary capacitor in such a place is the error that may not happen.
 /// </remarks>
@@ -15,6 +17,7 @@ internal sealed partial class LineView
 {
     private const double LowOhms = 1000;
     private readonly CircuitView _view;
+    private readonly HashSet<int> _known;
     private readonly HashSet<int> _line;
     private readonly HashSet<int> _live;
     private readonly HashSet<int> _touchable;
@@ -26,7 +29,8 @@ internal sealed partial class LineView
         _view = view;
         Known = !view.Map.LineNodes.IsEmpty;
         var heaters = HeaterNodes();
-        _line = Spread(view.Map.LineNodes.Select(n => n.Index), IsLow, heaters, []);
+        _known = [.. view.Map.LineWays.IsEmpty ? view.Map.LineNodes.Select(n => n.Index) : view.Map.LineWays.Where(w => w.Path != LinePath.Rectifier).Select(w => w.Node.Index)];
+        _line = Spread(_known, IsLow, heaters, []);
         _touchable = [.. Chassis(), .. Lugs(IsTouched)];
         _touchable.ExceptWith(_line);      // what is wired to the line cannot be protected by a capacitor
         _live = Known ? Spread(_line, p => !p.Kind.IsCapacitor(), ValveNodes(), _touchable) : [];
@@ -52,7 +56,7 @@ internal sealed partial class LineView
     private bool Bridges(int inside, int outside) => _live.Contains(inside) && IsTouchable(outside)
         || HasNoTransformer && _perhapsTouchable.Contains(inside) && _touchable.Contains(outside) && !IsChassis(outside);
 
-    private bool IsJoined(Map.Node? node) => node is not null && _line.Contains(node.Index);
+    private bool IsJoined(Node? node) => node is not null && _line.Contains(node.Index);
 
     private bool IsChassis(int node) => node == _view.Map.Chassis.Node?.Index || node == _view.Map.Earth.Node?.Index;
 
@@ -79,13 +83,13 @@ internal sealed partial class LineView
         return reached;
     }
 
-    private List<ImmutableArray<int>> HeaterNodes() => [.. _view.Pins.Where(p => p.Electrode == Electrode.Heater)
+    private List<ImmutableArray<int>> HeaterNodes() => [.. _view.Pins.Where(p => p.IsHeater)
         .GroupBy(p => p.Valve, StringComparer.OrdinalIgnoreCase).Select(Nodes)];
 
     // A valve conducts between all its electrodes but the heater. Of a socket whose pins are not known every lug counts.
     private List<ImmutableArray<int>> ValveNodes()
     {
-        var groups = _view.Pins.Where(p => p.Electrode != Electrode.Heater).GroupBy(p => p.Valve, StringComparer.OrdinalIgnoreCase).Select(Nodes).ToList();
+        var groups = _view.Pins.Where(p => !p.IsHeater || p.Kind == ElectrodeKind.Filament).GroupBy(p => p.Valve, StringComparer.OrdinalIgnoreCase).Select(Nodes).ToList();
         groups.AddRange(HeaterNodes());
         var known = _view.Pins.Select(p => p.Valve).ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var socket in _view.Map.Book.Mounts.Where(m => m.Kind.IsSocket() && !known.Contains(m.Name)))
@@ -122,7 +126,7 @@ internal sealed partial class LineView
             .OfType<int>().Where(n => n != earth && _line.Contains(n)).ToHashSet();
         var onPath = new HashSet<int>(blades);
         if (blades.Count >= 2) onPath.UnionWith(_line.Where(v => !blades.Contains(v) && _line.All(cut => cut == v || ReachesBlade(v, cut, blades, heaters))));
-        else onPath.UnionWith(_view.Map.LineNodes.Select(n => n.Index));      // blades not entered: take every line node for what it may be
+        else onPath.UnionWith(_known);      // blades not entered: take every line node for what it may be
         onPath.UnionWith(heaters.SelectMany(h => h).Where(_line.Contains));
 
         foreach (var node in _line)

@@ -1,5 +1,6 @@
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Choose;
 
@@ -49,30 +50,30 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     private RoleFinding? Between(Part part, int a, int b, bool toCommon)
     {
-        var platesA = view.PinsAt(a, Electrode.Plate).ToArray();
-        var platesB = view.PinsAt(b, Electrode.Plate).ToArray();
-        if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Unit != platesB[0].Unit))
+        var platesA = view.PinsAt(a, ElectrodeKind.Plate).ToArray();
+        var platesB = view.PinsAt(b, ElectrodeKind.Plate).ToArray();
+        if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Section != platesB[0].Section))
             return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
         if (Tuned(part, a, b) is { } tuned) return tuned;
         if (Boost(part, a, b) is { } boost) return boost;
         foreach (var (plate, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            foreach (var pin in view.PinsAt(plate, Electrode.Plate))
+            foreach (var pin in view.PinsAt(plate, ElectrodeKind.Plate))
             {
-                if (view.PinsAt(far, Electrode.ControlGrid).FirstOrDefault(g => g.Valve == pin.Valve && g.Unit == pin.Unit) is { } own)
+                if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault(g => g.Valve == pin.Valve && g.Section == pin.Section) is { } own)
                     return new(Role.Feedback, $"From the {pin.Words} to its own {own.Words}.");
-                if (view.IsEarthy(far) || view.Supply.Contains(far) || view.PinsAt(far, Electrode.Cathode).Any(k => k.Valve == pin.Valve && k.Unit == pin.Unit) || SharesWinding(plate, far))
+                if (view.IsEarthy(far) || view.Supply.Contains(far) || view.PinsAt(far, ElectrodeKind.Cathode).Any(k => k.Valve == pin.Valve && k.Section == pin.Section) || SharesWinding(plate, far))
                     return HasWinding(plate)
                         ? new(Role.PlateBypass, $"From the {pin.Words}, which feeds a winding, to {view.Name(far)}: it sees the supply and the full swing of the plate.")
                         : new(Role.PlateBypass, $"From the {pin.Words} to {view.Name(far)}.");
-                if (view.PinsAt(far, Electrode.ControlGrid).FirstOrDefault() is { } next)
+                if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault() is { } next)
                     return new(Role.Coupling, $"From the {pin.Words} to the {next.Words}.");
-                if (!view.PinsAt(far, Electrode.Plate).Any() && ReachesReturn(far))
+                if (!view.PinsAt(far, ElectrodeKind.Plate).Any() && ReachesReturn(far))
                     return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
             }
         if (toCommon) return null;
         if (Tone(part, a, b) is { } tone) return tone;
         foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            if (view.PinsAt(grid, Electrode.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
+            if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
                 return new(Role.Coupling, $"From a control ({view.Name(far)}) to the {pin.Words}.");
         foreach (var end in (ReadOnlySpan<int>)[a, b])
             if (view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Control && view.IsEarthy(x.To)) is { Part: { } control } && !IsRheostat(control))
@@ -82,20 +83,20 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     private RoleFinding? ToCommon(Part part, int n)
     {
-        if (view.PinsAt(n, Electrode.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"From the {cathode.Words} to common.");
-        if (view.PinsAt(n, Electrode.Screen).FirstOrDefault() is { } screen && (IsFedScreen(n) || !view.Supply.Contains(n)))
+        if (view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"From the {cathode.Words} to common.");
+        if (view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen && (IsFedScreen(n) || !view.Supply.Contains(n)))
             return new(Role.ScreenBypass, $"From the {screen.Words} to common.");
         if (view.Supply.Contains(n)) return new(Role.Decoupling, $"From the supply ({view.Name(n)}) to common.");
-        if (view.PinsAt(n, Electrode.Heater).FirstOrDefault() is { } heater) return new(Role.HeaterBypass, $"From the {heater.Words} to common.");
+        if (view.PinsAt(n).FirstOrDefault(p => p.IsHeater) is { } heater) return new(Role.HeaterBypass, $"From the {heater.Words} to common.");
         if (part.Kind == PartKind.Electrolytic && part.RatedVolts <= 100)
             foreach (var (node, through) in view.Reach(n, 3, p => p.Kind == PartKind.Control || p.Kind == PartKind.Resistor && p.Value <= 10e3))
-                if (node != n && !view.IsEarthy(node) && view.PinsAt(node, Electrode.Cathode).FirstOrDefault() is { } k)
+                if (node != n && !view.IsEarthy(node) && view.PinsAt(node, ElectrodeKind.Cathode).FirstOrDefault() is { } k)
                     return new(Role.CathodeBypass, $"On the {k.Words} through {Show.List(through)}, to common.");
         if (ControlVoltage(part, n) is { } control) return control;
         if (FedStage(n) is { } stage) return stage;
         if (part.Value <= 2.2e-9)
             foreach (var (node, through) in view.Reach(n, 2, IsPath))
-                if (!view.IsEarthy(node) && (view.PinsAt(node, Electrode.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
+                if (!view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
                     return new(Role.RfBypass, $"A small value to common, on a detector{(through.IsEmpty ? "" : $" through {Show.List(through)}")}.");
         if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control && x.Part.LeadC is { } slider && view.NodeOf(slider) == n) is { Part: { } tone })
             return new(Role.Tone, $"From the slider of {tone.Name} to common.");
@@ -103,7 +104,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     }
 
     // A screen node with one resistor to it and nothing else that feeds is the screen's own, however large its capacitor.
-    private bool IsFedScreen(int n) => view.PinsAt(n, Electrode.Screen).Any()
+    private bool IsFedScreen(int n) => view.PinsAt(n, ElectrodeKind.Screen).Any()
         && view.At(n).Count(b => b.Part.Kind is PartKind.Resistor or PartKind.Winding && !view.IsEarthy(b.To)) == 1
         && view.At(n).Any(b => b.Part.Kind == PartKind.Resistor && !view.IsEarthy(b.To));
 
@@ -120,7 +121,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             if (view.IsEarthy(end) || view.Supply.Contains(end)) continue;
             if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
                 return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
-            if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Electrode is Electrode.ControlGrid or Electrode.Plate)
+            if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
                 && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && x.Part.Id != part.Id) is { Part: { } near })
                 return new(Role.Tuned, $"A small value between {view.Name(far)} and the coil {near.Name}.");
         }
@@ -144,11 +145,11 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     {
         if (part.Value is not >= 470e-12 || !view.At(n).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value >= 9e3)) return null;
         var grid = view.Reach(n, 2, IsGridFeed).Where(r => !view.IsEarthy(r.Node))
-            .SelectMany(r => view.PinsAt(r.Node, Electrode.ControlGrid)).FirstOrDefault();
+            .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.ControlGrid)).FirstOrDefault();
         if (grid is null) return null;
         foreach (var (node, _) in view.Reach(n, 4, p => p.Kind is PartKind.Winding or PartKind.Resistor))
             if (!view.IsEarthy(node) && !view.Supply.Contains(node)
-                && (view.PinsAt(node, Electrode.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
+                && (view.PinsAt(node, ElectrodeKind.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
                 return new(Role.ControlVoltageFilter, $"On the way of a rectified voltage from {view.Name(node)} to the {grid.Words}, to common.");
         return null;
     }
@@ -159,7 +160,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     {
         if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Resistor && view.Supply.Contains(x.To)) is not { Part: { } feed }) return null;
         foreach (var (node, _) in view.Reach(n, 1, IsPath))
-            if (view.PinsAt(node).FirstOrDefault(p => p.Electrode is Electrode.Plate or Electrode.Screen) is { } pin && node != n)
+            if (view.PinsAt(node).FirstOrDefault(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.Screen) is { } pin && node != n)
                 return new(Role.Decoupling, $"After {feed.Name}, which feeds the {pin.Words}, to common.");
         return null;
     }
@@ -181,7 +182,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     private bool HasWinding(int node) => view.At(node).Any(b => b.Part.Kind == PartKind.Winding);
     private bool SharesWinding(int a, int b) => view.At(a).Any(x => x.To == b && x.Part.Kind == PartKind.Winding);
     private bool ReachesReturn(int node) => !view.Supply.Contains(node) && view.At(node).Any(x => x.Part.Kind is PartKind.Resistor or PartKind.Control
-        && (view.IsEarthy(x.To) || view.PinsAt(x.To, Electrode.ControlGrid).Any() || x.Part.Kind == PartKind.Control));
+        && (view.IsEarthy(x.To) || view.PinsAt(x.To, ElectrodeKind.ControlGrid).Any() || x.Part.Kind == PartKind.Control));
     private MountKind? MountOf(string lug) => view.Map.Book.Lugs.Named(lug) is { } l ? view.Map.Book.Mounts.Named(l.Mount)?.Kind : null;
 
     private RoleFinding Resistor(int a, int b)
@@ -191,16 +192,16 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
         foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
-            if (view.IsEarthy(far) && view.PinsAt(n, Electrode.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
+            if (view.IsEarthy(far) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
             if (view.Supply.Contains(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"Between two sections of the supply, {view.Name(n)} and {view.Name(far)}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, Electrode.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, Electrode.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
+            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
+            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
         }
         foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            if (view.PinsAt(n, Electrode.ControlGrid).FirstOrDefault() is { } grid && !view.PinsAt(far, Electrode.Plate).Any() && !view.Supply.Contains(far))
+            if (view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && !view.PinsAt(far, ElectrodeKind.Plate).Any() && !view.Supply.Contains(far))
                 return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
         return new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
     }
 
-    private bool HasElectrode(int node) => view.PinsAt(node).Any(p => p.Electrode != Electrode.Heater);
+    private bool HasElectrode(int node) => view.PinsAt(node).Any(p => !p.IsHeater);
 }

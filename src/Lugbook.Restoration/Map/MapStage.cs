@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Lugbook.Restoration.Map.Rules;
 using Lugbook.Trade;
 using Lugbook.Trade.Valves;
 
@@ -43,6 +44,6 @@ public static class MapStage
             Isolations = [.. LineFinder.Isolations(chart, line, chassis, earth).Select(i => new Isolation(i.Part, nodes[i.Line], nodes[i.Far]))],
             Contradictions = [],
         };
-        return bare;
+        return bare with { Contradictions = ContradictionFinder.Find(chart, bare) };
     }
 }

@@ -61,7 +61,7 @@ public static class ColourMarking
         if (named is not null && !found.Filled && Insisted(found, named)) found.Candidates.Clear();
         return found.Candidates.Count == 0
             ? Fails(Refusal.Of(marking, seen, found, named, context))
-            : new(Ranking.Meanings(found, named is not null), null);
+            : new(Ranking.Meanings(found, named is not null, context), null);
     }
 
     // A code that was named is taken at its word: a colour that it does not have there is an error, not a part held upside down.

@@ -5,7 +5,7 @@ namespace Lugbook.Trade.Markings.Colours;
 /// <summary>One reading, with the belief in it.</summary>
 /// <param name="Read">What the colours say.</param>
 /// <param name="Turned">True when the part was turned for it.</param>
-/// <param name="Altered">Which colour was taken for another, and why; empty when read as seen.</param>
+/// <param name="Altered">What was taken for something else, and why, as a sentence; empty when read as seen.</param>
 /// <param name="Filled">Which colour stands for each "?"; empty when all were seen.</param>
 internal sealed record Candidate(Decoded Read, bool Turned, string Altered, string Filled)
 {
@@ -51,7 +51,7 @@ internal static class Belief
     {
         var layout = read.Layout;
         var percent = read.PercentOfValue;
-        var (fit, series) = SeriesFit.Of(read.Value, layout.IsCapacitor ? null : percent);
+        var (fit, series) = SeriesFit.Of(read.Value, layout.Unit, layout.IsCapacitor ? null : percent);
         var belief = layout.IsCapacitor
             ? fit switch { Fit.Own or Fit.Round => 1, Fit.Finer => 0.1, _ => 0.05 }
             : percent <= 2
@@ -63,6 +63,7 @@ internal static class Belief
         // Pink came in 2016; silver as a multiplier is for a few wire-wound parts.
         if (!layout.IsCapacitor && read.Value < 1) belief *= MultiplierOf(read) == Colour.Pink ? 0.05 : 1;
         if (layout.Table == CodeTables.RmaMica && read.Volts is not (null or 500 or 300 or 1000)) belief *= 0.4;
+        if (layout.Table == CodeTables.Paper && read.Volts is 700 or 800 or 900 or 1100 or 1300 or 1400 or (> 1600 and not 2000 and not 2500 and not 3000)) belief *= 0.3;
         if (read.Form.Slots[^1].Role == Role.Tempco && read.TempcoPpm is not (null or 100 or 50)) belief *= read.TempcoPpm is 25 or 15 ? 0.5 : 0.15;
         return (belief * OfExpected(read, context), fit, series);
     }
@@ -71,6 +72,15 @@ internal static class Belief
     public static double OfPercent(Decoded read) =>
         read.Layout.UsualPercents.IsEmpty || read.Percent is not { } percent ? 1
         : read.Layout.UsualPercents.FirstOrDefault(u => u.Percent == percent) is { Belief: > 0 } usual ? usual.Belief : 0.02;
+
+    /// <summary>How common a value is among those of its series, when all that speaks for it is that it was made.</summary>
+    public static double OfCommon(Decoded read)
+    {
+        var unit = read.Layout.Unit;
+        var series = SeriesFit.Of(read.Value, unit, 20).Fit == Fit.Own ? 1 : SeriesFit.Of(read.Value, unit, 10).Fit == Fit.Own ? 0.7 : 0.5;
+        if (read.Layout.IsCapacitor) return series;
+        return series * (read.Value switch { >= 100 and <= 1e6 => 1, >= 10 and <= 10e6 => 0.6, >= 1 and <= 22e6 => 0.25, _ => 0.1 });
+    }
 
     /// <summary>A common value for parts of this code?</summary>
     public static bool IsUsual(CodeLayout layout, double value) =>

@@ -68,6 +68,8 @@ internal sealed record CodeLayout
     public bool NoneIsBody { get; init; }
     /// <summary>Colours of the type dot, each with belief and, when it is not the plain case, the doubt.</summary>
     public ImmutableArray<(Colour Colour, double Belief, string? Doubt)> Types { get; init; } = [];
+    /// <summary>Colours that as a first dot belong to another code, each with that code in words.</summary>
+    public ImmutableArray<(Colour Colour, string Code)> NotFirst { get; init; } = [];
     /// <summary>A value below 10 pF may be written with a leading zero.</summary>
     public bool ZeroFirst { get; init; }
     /// <summary>The reading matters for what to do next, so it is never folded into another code's equal value.</summary>

@@ -75,7 +75,7 @@ internal static class CodeLayouts
         RmaMica("mica-rma-6", "mica, six dots (RMA)", "top row figure, figure, figure; bottom row, read from the right: multiplier, tolerance, volts",
             "Written top left to right, then bottom left to right. The first dot is neither black, white nor silver.",
             [new("mica, six dots (RMA)", SixDots(Figure, Figure, Figure, Volts, Tolerance, Multiplier))])
-            with { Unasked = 0.5, Sign = "A first dot that is neither black, white nor silver is the RMA code's first figure." },
+            with { Unasked = 0.5, NotFirst = [(Colour.Black, "military"), (Colour.White, "EIA")], Sign = "A first dot that is neither black, white nor silver is the RMA code's first figure." },
         ClassedMica("mica-eia-6", "mica, six dots (EIA)", "type (white), figure, figure; bottom row, read from the right: multiplier, tolerance, class",
             "White first dot. The voltage is not marked: take it from the size of the case.", Colour.White)
             with { Sign = "A white first dot marks an EIA mica." },
@@ -126,6 +126,7 @@ internal static class CodeLayouts
             Unit = Unit.Farad, Table = CodeTables.British, Kinds = [PartKind.Paper, PartKind.Mica, PartKind.SilverMica, PartKind.Ceramic],
             Years = (1935, 1965), Unasked = 0.02, Asked = 0.3,
             Possible = (Pico, 10e-6), Usual = (5 * Pico, 0.5e-6), Turned = "read from the other end",
+            UsualPercents = [(5, 1), (10, 1), (2, 1), (1, 0.7), (3, 0.2), (4, 0.2), (6, 0.1), (7, 0.1), (8, 0.1)],
             Forms =
             [
                 new("British condenser code", Bands(Figure, Figure, Multiplier)),
@@ -160,7 +161,8 @@ internal static class CodeLayouts
     {
         Id = id, Title = title, Order = order, Notes = notes, Forms = forms,
         Unit = Unit.Farad, Table = CodeTables.RmaMica, Kinds = Micas, Years = (1936, 1955),
-        Possible = (0.5 * Pico, 99000 * Pico), Usual = (5 * Pico, 10000 * Pico), Unusual = 0.02, Turned = "with the part turned half round",
+        Possible = (0.5 * Pico, 99900 * Pico), Usual = (5 * Pico, 10000 * Pico), Unusual = 0.02,
+        UsualPercents = [(5, 1), (10, 1), (20, 1), (2, 1), (1, 0.5), (3, 0.5), (4, 0.2), (6, 0.1), (7, 0.1), (8, 0.1), (9, 0.1)], Turned = "with the part turned half round",
     };
 
     private static CodeLayout ClassedMica(string id, string title, string order, string notes, Colour type) =>
@@ -178,7 +180,7 @@ internal static class CodeLayouts
         return six with
         {
             Notes = "Front as the military six-dot mica; rear: volts, temperature range, vibration. The order of the rear dots is from memory.",
-            Unasked = 1, Doubts = ["order of the rear dots from memory"], Sign = "A black first dot marks a military mica.",
+            Unasked = 0.05, Doubts = ["order of the rear dots from memory"], Sign = "A black first dot marks a military mica.",
             Forms = [new("mica, nine dots (military)",
                 [.. six.Forms[0].Slots, new("rear 1", Volts, "volts"), new("rear 2", Temperatures, "temperature range"), new("rear 3", Vibration, "vibration")])],
         };
@@ -194,7 +196,7 @@ internal static class CodeLayouts
             [
                 (Colour.Silver, 1, null), (Colour.None, 1, null),
                 (Colour.Black, 0.06, "only if the black first dot is tarnished silver; above about 0.01 µF in this case it is paper"),
-                (Colour.White, 0.02, "only if the maker put a white dot on paper; above about 0.01 µF in this case it is paper"),
+                (Colour.White, 0.03, "only if the maker put a white dot on paper; above about 0.01 µF in this case it is paper"),
             ],
             Possible = (10 * Pico, 1e-6), Usual = (100 * Pico, 0.5e-6), Unusual = 0.1,
             Doubts = ["paper, not mica: treat as leaky", "voltage not marked"],

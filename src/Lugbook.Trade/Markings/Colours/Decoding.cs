@@ -87,8 +87,11 @@ internal static class Decoder
                     if (type.Doubt is not null) doubts.Add(type.Doubt);
                     break;
                 case Role.Figure:
-                    if (digits++ == 0 && row!.Figure == 0 && !layout.ZeroFirst)
+                    if (digits == 0 && layout.NotFirst.FirstOrDefault(n => n.Colour == colour).Code is { } other)
+                        habit = new(i, $"a {colour.Name()} first dot belongs to the {other} code, not to '{layout.Title}'", false, good - 1);
+                    else if (digits == 0 && row!.Figure == 0 && !layout.ZeroFirst)
                         habit = new(i, $"{colour.Name()} first: no maker starts a value with zero", false, good - 1);
+                    digits++;
                     figures = figures * 10 + row!.Figure!.Value;
                     break;
                 case Role.Multiplier:

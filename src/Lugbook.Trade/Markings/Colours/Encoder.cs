@@ -36,13 +36,13 @@ internal static class Encoder
         {
             var (colour, isFree, fits) = slot.Role switch
             {
-                Role.Figure => (ColourOf(layout, r => r.Figure == figures.Digits[digit++]), false, true),
+                Role.Figure => Digit(layout, figures.Digits[digit++], true),
                 Role.Multiplier => (figures.Multiplier, false, true),
                 Role.Type => (layout.Types[0].Colour, false, true),
                 Role.Tolerance => Tolerance(layout, asked, shown),
                 Role.Volts => Nearest(layout, r => r.Volts, asked.Volts, 500),
-                Role.VoltsTens => asked.Volts is { } v ? Digit(layout, (int)Math.Floor(v / 1000), v is >= 1000 and < 10000) : (Colour.Brown, true, true),
-                Role.VoltsUnits => asked.Volts is { } v ? Digit(layout, (int)Math.Floor(v / 100) % 10, v is >= 1000 and < 10000 && v % 100 == 0) : (Colour.Black, true, true),
+                Role.VoltsTens => asked.Volts is { } v ? Digit(layout, Hundreds(v) / 10, v is >= 1000 and < 10000) : (Colour.Brown, true, true),
+                Role.VoltsUnits => asked.Volts is { } v ? Digit(layout, Hundreds(v) % 10, v is >= 1000 and < 10000 && v % 100 == 0) : (Colour.Black, true, true),
                 Role.Tempco => Nearest(layout, r => r.Tempco, asked.TempcoPpm, layout.IsCapacitor ? 0 : 100),
                 Role.TempcoFigure => Extended(layout, asked.TempcoPpm, figure: true),
                 Role.TempcoMultiplier => Extended(layout, asked.TempcoPpm, figure: false),
@@ -106,9 +106,10 @@ internal static class Encoder
         double? Fraction(CodeRow r) => picofarads ? r.Picofarads * 1e-12 / shown : r.Percent / 100;
         if (asked.Tolerance is not { } wanted)
             return (layout.Table.Rows.Where(r => Fraction(r) is not null).MinBy(r => Math.Abs(Fraction(r)!.Value - 0.1))!.Colour, true, true);
-        // A plain colour before none, so that there is something to see.
+        // The table's order puts a plain colour before none, so that there is something to see. Green is doubtful on military parts.
         var row = layout.Table.Rows.Where(r => Fraction(r) is not null)
-            .OrderBy(r => Same(wanted, Fraction(r)!.Value) ? 0 : 1).ThenBy(r => Math.Abs(Fraction(r)!.Value - wanted.Plus)).First();
+            .OrderBy(r => Same(wanted, Fraction(r)!.Value) ? 0 : 1).ThenBy(r => Math.Abs(Fraction(r)!.Value - wanted.Plus))
+            .ThenBy(r => r.Colour == Colour.Green && layout.Id.Contains("-mil-", StringComparison.Ordinal) ? 1 : 0).First();
         return (row.Colour, false, Same(wanted, Fraction(row)!.Value));
     }
 
@@ -120,7 +121,9 @@ internal static class Encoder
     }
 
     private static (Colour, bool, bool) Digit(CodeLayout layout, int digit, bool fits) =>
-        (ColourOf(layout, r => r.Figure == Math.Clamp(digit, 0, 9)), false, fits);
+        (layout.Table.Rows.First(r => r.Figure == digit).Colour, false, fits);
+
+    private static int Hundreds(double volts) => (int)Math.Clamp(volts / 100, 10, 99);
 
     private static (Colour, bool, bool) Extended(CodeLayout layout, double? tempco, bool figure)
     {
@@ -135,8 +138,6 @@ internal static class Encoder
 
     private static bool Same(Tolerance wanted, double fraction) =>
         Math.Abs(wanted.Plus - fraction) <= 1e-9 * fraction && Math.Abs(wanted.Minus - Math.Min(1, fraction)) <= 1e-9 * fraction;
-
-    private static Colour ColourOf(CodeLayout layout, Func<CodeRow, bool> which) => layout.Table.Rows.First(which).Colour;
 
     private static string Note(CodeLayout layout, Try best)
     {

@@ -8,10 +8,9 @@ internal static class Refusal
 {
     public static Complaint Of(string text, ImmutableArray<Sighting> seen, Found found, CodeLayout? named, MarkingContext context)
     {
-        var faults = found.Faults.Where(f => f.Fault.Good >= 0).ToList();
+        var faults = found.Faults;
         if (faults.Count == 0) return Count(text, seen, named);
-        // A code that fails at one colour of six is nearer than one that fails at four.
-        var (layout, _, fault, row) = faults.OrderByDescending(f => f.Prior * Math.Pow((f.Fault.Good + 0.5) / f.Seen.Length, 6)).First();
+        var (layout, _, fault, row) = faults.MaxBy(f => f.Nearness)!;
         return new("the marking", text, row[fault.Slot].At, fault.Problem, Remedy(layout, fault, row, named, context));
     }
 

@@ -3,7 +3,14 @@ using System.Collections.Immutable;
 namespace Lugbook.Trade.Markings.Colours;
 
 /// <summary>What the colours may mean, and why they fail where they do.</summary>
-internal sealed record Found(List<Candidate> Candidates, List<(CodeLayout Layout, double Prior, Fault Fault, ImmutableArray<Sighting> Seen)> Faults, bool Filled);
+internal sealed record Found(List<Candidate> Candidates, List<Failure> Faults, bool Filled);
+
+/// <summary>Colours that one code cannot read as written.</summary>
+internal sealed record Failure(CodeLayout Layout, double Prior, Fault Fault, ImmutableArray<Sighting> Seen)
+{
+    /// <summary>How near the code is: one that fails at one colour of six is nearer than one that fails at four, and a type dot that fits speaks for it.</summary>
+    public double Nearness => Prior * Math.Pow((Fault.Good + 0.5) / Seen.Length, 6) * (!Layout.Types.IsEmpty && Fault.Slot > 0 ? 3 : 1);
+}
 
 /// <summary>Tries codes, directions and stand-ins for what cannot be read.</summary>
 internal static class Search
@@ -28,7 +35,7 @@ internal static class Search
                 }
                 else if (layout.Merges && form.Slots.Length > seen.Length && seen.Length >= 3 && (named || (Belief.Kind(context) is { } kind && layout.Kinds.Contains(kind))))
                 {
-                    foreach (var widened in Widened(seen, form.Slots.Length)) Attempt(found, layout, form, widened, false, 0.3 * prior, context, "one wide band stands for equal neighbours");
+                    foreach (var widened in Widened(seen, form.Slots.Length)) Attempt(found, layout, form, widened, false, 0.3 * prior, context, "One wide band stands for equal neighbours.");
                 }
             }
         }
@@ -42,7 +49,7 @@ internal static class Search
         var unknown = seen.Where((s, i) => s.Colour is null && IsValue(form.Slots[i])).Count();
         if (unknown > MostUnknown)
         {
-            if (!turned) found.Faults.Add((layout, prior, new(seen.ToList().FindIndex(s => s.Colour is null), "too little is readable", false, 0), seen));
+            if (!turned) found.Faults.Add(new(layout, prior, new(seen.ToList().FindIndex(s => s.Colour is null), "too little is readable", false, 0), seen));
             return;
         }
         Fault? first = null;
@@ -53,10 +60,12 @@ internal static class Search
             var (belief, fit, series) = Belief.InReading(read, context);
             found.Candidates.Add(new(read, turned, change.Length > 0 ? change : altered, filled)
             {
-                Prior = prior, Belief = belief * weight * (turned ? Belief.OfTurned : 1), Fit = fit, Series = series,
+                Prior = prior,
+                Belief = belief * weight * (turned ? Belief.OfTurned : 1) * (filled.Length > 0 ? Belief.OfCommon(read) * (turned ? 0.3 : 1) : 1),
+                Fit = fit, Series = series,
             });
         }
-        if (!turned && altered.Length == 0 && first is not null) found.Faults.Add((layout, prior, first, seen));
+        if (!turned && altered.Length == 0 && first is not null) found.Faults.Add(new(layout, prior, first, seen));
     }
 
     /// <summary>Every way to fill what cannot be read or is doubted; the literal one first.</summary>
@@ -73,7 +82,7 @@ internal static class Search
             {
                 options = [(colour, 1, "", "")];
                 if (one.Unsure && doubted <= MostUnknown)
-                    options.AddRange(Ageing.Before(colour, slot.Role).Select(b => ((Colour?)b.Was, 0.4, "", $"{b.Was.Name()} for {colour.Name()} in {slot.Place}")));
+                    options.AddRange(Ageing.Before(colour, slot.Role).Select(b => ((Colour?)b.Was, 0.4, "", $"With {b.Was.Name()} for the doubtful {colour.Name()} in {slot.Place}.")));
             }
             else if (IsValue(slot))
             {
@@ -84,7 +93,7 @@ internal static class Search
             {
                 options = [(null, 1, "", "")];
             }
-            all = all.SelectMany(a => options, (a, o) => (a.Colours.Add(o.Colour), a.Weight * o.Weight, Join(a.Filled, o.Filled), Join(a.Change, o.Change)));
+            all = all.SelectMany(a => options, (a, o) => (a.Colours.Add(o.Colour), a.Weight * o.Weight, Join(a.Filled, o.Filled), $"{a.Change} {o.Change}".Trim()));
         }
         return all;
     }
@@ -98,7 +107,7 @@ internal static class Search
     {
         var all = found.Candidates;
         var written = all.Where(c => !c.Turned && c.Altered.Length == 0).Select(c => c.Read.Layout.Id).ToHashSet();
-        all.RemoveAll(c => c.Turned && !written.Contains(c.Read.Layout.Id) && (c.Fit == Fit.None || c.Belief < 0.01));
+        all.RemoveAll(c => c.Turned && !written.Contains(c.Read.Layout.Id) && (c.Fit < (c.Read.Layout.IsCapacitor ? Fit.Round : Fit.Finer) || c.Belief < 0.01));
         all.RemoveAll(c => c.Altered.Length > 0 && c.Fit < Fit.Round);
         if (!found.Filled) return;
         if (all.Any(c => c.Filled.Length > 0 && c.Fit >= Fit.Round)) all.RemoveAll(c => c.Filled.Length > 0 && c.Fit < Fit.Round);
@@ -128,7 +137,7 @@ internal static class Search
                 });
             }
         }
-        all.AddRange(changed.OrderByDescending(c => c.Weight).Take(4));
+        all.AddRange(changed.OrderByDescending(c => c.Weight).Take(3));
     }
 
     private static IEnumerable<(Arrangement Form, ImmutableArray<Colour?> Colours, string Why)> Alternatives(Candidate literal, ImmutableArray<Sighting> seen)
@@ -140,13 +149,13 @@ internal static class Search
         {
             if (colours[i] is not { } colour || form.Slots[i].Role == Role.Type) continue;
             foreach (var (was, why) in Ageing.Before(colour, form.Slots[i].Role))
-                yield return (form, colours.SetItem(i, was), $"{was.Name()} for {(colour == Colour.None ? "no colour" : colour.Name())} in {form.Slots[i].Place}: {why}");
+                yield return (form, colours.SetItem(i, was), $"A colour may have changed with age: {was.Name()} for {(colour == Colour.None ? "no colour" : colour.Name())} in {form.Slots[i].Place} ({why}).");
         }
         // A band that is not seen at all may have faded.
         var longer = literal.Read.Layout.Forms.FirstOrDefault(f => f.Slots.Length == form.Slots.Length + 1);
         if (form.ImpliedPercent is not null && longer is { Slots: [.., { Role: Role.Tolerance }] })
             foreach (var (was, why) in Ageing.Before(Colour.None, Role.Tolerance))
-                yield return (longer, colours.Add(was), $"{was.Name()} as {longer.Slots[^1].Place}, not seen now: {why}");
+                yield return (longer, colours.Add(was), $"A colour may have changed with age: {was.Name()} in {longer.Slots[^1].Place}, not seen now ({why}).");
     }
 
     // "orange white red" of a film part: the wide orange stands for three bands.

@@ -27,10 +27,12 @@ internal sealed record Sightings(string Text, ImmutableArray<Sighting> Seen, boo
         foreach (var word in words)
         {
             if (word.Text == "?") continue;
-            switch (ColourWord.Of(word.Text, dots).Sort)
+            var (sort, colour, _) = ColourWord.Of(word.Text, dots);
+            switch (sort)
             {
+                case WordSort.Colour when colour == Colour.None: break;
                 case WordSort.Colour or WordSort.TwoColours or WordSort.NoCodeColour:
-                    if (word.Text is not ("no" or "b" or "g")) colours++;
+                    if (word.Text.Length > 1) colours++;
                     break;
                 case WordSort.Unknown:
                     if (word.Text.Any(char.IsDigit)) return false;
@@ -51,24 +53,27 @@ internal sealed record Sightings(string Text, ImmutableArray<Sighting> Seen, boo
         var other = false;
         var firstIsPlace = words.Where(w => w.Text == "?" || ColourWord.Of(w.Text, dots).Sort is WordSort.Colour or WordSort.Place)
             .Select(w => (bool?)(w.Text != "?" && ColourWord.Of(w.Text, dots).Sort == WordSort.Place)).FirstOrDefault() ?? false;
-        var placed = words.Any(w => w.Text is "body" or "heavy" or "tip" or "spot") || dots;
+        var hasBody = words.Any(w => w.Text == "body");
+        var placed = dots || hasBody || words.Any(w => w.Text is "heavy" or "tip" or "spot") || (words.Any(w => w.Text == "end") && words.Any(w => w.Text == "dot"));
 
-        for (var i = 0; i < words.Count; i++)
+        foreach (var word in words)
         {
-            var word = words[i];
             if (word.Text == "?") { Add(new(null, false, word.At, "")); continue; }
             var (sort, colour, detail) = ColourWord.Of(word.Text, dots);
             switch (sort)
             {
+                case WordSort.Colour when word.Text == "or" && seen.Count == 1:
+                    // French gold stands last or before the last; second, it is the English word.
+                    return (null, new("the marking", text, word.At, "'or' is read as gold, and gold never stands second",
+                        "Write one colour with a question mark when two are possible: red? for red or orange."));
                 case WordSort.Colour:
-                    // "no tip" says it once, "no colour" too: the filler behind it is skipped.
                     Add(new(colour, word.Doubted, word.At, ""));
                     break;
                 case WordSort.Place when placed: NamePlace(detail); break;
                 case WordSort.Place: break;
                 case WordSort.Other: other = true; break;
                 case WordSort.Filler:
-                    if (placed && word.Text is "band" or "ring" or "stripe" && words.Any(w => w.Text == "body")) NamePlace("dot");
+                    if (hasBody && word.Text is "band" or "ring" or "stripe") NamePlace("dot");
                     break;
                 case WordSort.TwoColours:
                     return (null, new("the marking", text, word.At, $"'{word.Text}' could be {detail}", "Write the colour in full."));

@@ -13,8 +13,9 @@ internal static class Wording
         if (candidate.Turned)
             sentences.Add($"{Capital(read.Layout.Turned)}{(asWrittenFails is null ? "" : $", because as written {asWrittenFails}")}.");
         if (candidate.Filled.Length > 0) sentences.Add($"With {candidate.Filled}.");
-        if (candidate.Altered.Length > 0) sentences.Add($"A colour may be misread: {candidate.Altered}.");
+        if (candidate.Altered.Length > 0) sentences.Add(candidate.Altered);
         sentences.Add(Made(candidate));
+        if (!read.Layout.IsCapacitor && read.Form.ImpliedPercent is { } implied) sentences.Add($"No colour for the tolerance: ±{Shown.Number(implied)} % understood.");
         if (read.Layout.Sign.Length > 0) sentences.Add(read.Layout.Sign);
         sentences.AddRange(read.Says);
         if (candidate.AlsoBy.Count > 0) sentences.Add($"The same by: {string.Join("; ", candidate.AlsoBy)}.");

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Lugbook.Trade;
+using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Quantities;
+
+namespace Lugbook.Store.Exchange;
+
+/// <summary>A book as tables ready to be written: CSV, workbook and archive write the same.</summary>
+internal static class BookTables
+{
+    /// <summary>All tables; "mounts" is among them only where the lugs do not already tell all about the mounts.</summary>
+    /// <param name="book">What to write.</param>
+    /// <param name="exact">True for the archive: identities and mounts are always written, so that nothing has to be told from the rest.</param>
+    public static ImmutableArray<WrittenTable> Of(Book book, bool exact = false)
+    {
+        var kinds = book.Mounts.GroupBy(m => m.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.First().KindAsWritten, StringComparer.OrdinalIgnoreCase);
+        var tables = ImmutableArray.CreateBuilder<WrittenTable>();
+        tables.Add(FactsText.Write(book));
+        if (exact || !LugsTellTheMounts(book, kinds))
+            tables.Add(Table(Shapes.Mounts, book.Mounts, exact, m => [Words(m.Name), Words(m.KindAsWritten), Words(m.Note)]));
+        tables.Add(Table(Shapes.LugTable, book.Lugs, exact, l => [Words(l.Name), Words(l.Mount), Words(kinds.GetValueOrDefault(l.Mount)), WrittenCell.Of(l.No), Words(l.Function), WrittenCell.Of(l.X), WrittenCell.Of(l.Y), Words(l.Note)]));
+        tables.Add(Table(Shapes.Parts, book.Parts, exact, p =>
+        [
+            Words(p.Name), Words(p.KindAsWritten), Words(p.Marked), WrittenCell.Of(p.Value), Unit(p.Unit), WrittenCell.Of(p.RatedVolts), WrittenCell.Of(p.RatedWatts), Tolerance(p.Tolerance),
+            Words(p.LeadA), Words(p.LeadB), Words(p.LeadC), Words(p.PlusLead?.ToString()), Words(p.Group), Words(p.Code), Words(p.Note),
+        ]));
+        tables.Add(Table(Shapes.Wires, book.Wires, exact, w => [Words(w.Name), Words(w.From), Words(w.To), Words(w.KindAsWritten), Words(w.Colour), Words(w.Note)]));
+        tables.Add(Table(Shapes.Declared, book.Declared, exact, d => [Words(d.Name), WrittenCell.Of(d.Volts), Words(d.Why)]));
+        tables.Add(Table(Shapes.Sheet, book.SheetReadings, exact, r => [Words(r.Valve), Words(r.Pin), WrittenCell.Of(r.Volts), Words(r.IsAc ? "ac" : "dc"), Ohms(r.Ohms), Words(r.Note)]));
+        tables.Add(Table(Shapes.SheetParts, book.SheetParts, exact, p =>
+            [Words(p.Name), Words(p.KindAsWritten), Words(p.Marked), WrittenCell.Of(p.Value), Unit(p.Unit), WrittenCell.Of(p.RatedVolts), WrittenCell.Of(p.RatedWatts), Tolerance(p.Tolerance), Words(p.Note)]));
+        tables.Add(Table(Shapes.Work, book.Work, exact, w => [Words(w.Name), Words(WorkText.Spelling(w.Decision)), Words(w.Reason), Words(w.Replacement), Words(w.Done ? "yes" : ""), Words(w.Note)]));
+        return tables.ToImmutable();
+    }
+
+    private static bool LugsTellTheMounts(Book book, Dictionary<string, string> kinds)
+    {
+        var told = book.Lugs.Select(l => l.Mount).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Select((name, i) => new Mount { Id = i + 1, Name = name, KindAsWritten = kinds.GetValueOrDefault(name) ?? "" });
+        return book.Mounts.SequenceEqual(told);
+    }
+
+    private static WrittenTable Table<T>(TableShape shape, Table<T> rows, bool exact, Func<T, WrittenCell[]> cells) where T : Row
+    {
+        var headers = shape.Written.ToList();
+        var identities = exact || rows.Where((row, i) => row.Id != i + 1).Any();
+        if (identities) headers.Add("row_id");
+        var extras = ExtraColumns(rows);
+        headers.AddRange(extras);
+        return new(shape.Name, [.. headers], [.. rows.Select(row =>
+        {
+            var line = ImmutableArray.CreateBuilder<WrittenCell>(headers.Count);
+            line.AddRange(cells(row));
+            if (identities) line.Add(WrittenCell.Of(row.Id));
+            foreach (var key in extras) line.Add(WrittenCell.Of(row.Extras.TryGetValue(key, out var text) ? text : ""));
+            return line.MoveToImmutable();
+        })]);
+    }
+
+    /// <summary>All unknown columns, in an order that no row contradicts as long as the rows agree; first mention decides the rest.</summary>
+    private static List<string> ExtraColumns<T>(Table<T> rows) where T : Row
+    {
+        var order = new List<string>();
+        foreach (var row in rows)
+        {
+            var after = 0;
+            foreach (var key in row.Extras.Keys)
+            {
+                if (order.IndexOf(key) is var at and >= 0) after = Math.Max(after, at + 1);
+                else order.Insert(after++, key);
+            }
+        }
+        return order;
+    }
+
+    private static WrittenCell Words(string? words) => WrittenCell.Of(words);
+    private static WrittenCell Unit(Unit? unit) => new(unit is { } known ? UnitWords.Spelling(known) : "");
+    private static WrittenCell Tolerance(Tolerance? tolerance) => tolerance is { } known
+        ? known.IsSymmetric ? new(ToleranceText.Write(known), null) : new(ToleranceText.Write(known))
+        : new("");
+    private static WrittenCell Ohms(double? ohms) => ohms is double.PositiveInfinity ? new("INF") : WrittenCell.Of(ohms);
+}

@@ -1,0 +1,311 @@
+using System.Collections.Immutable;
+using Lugbook.Trade.Quantities;
+
+namespace Lugbook.Trade.Markings.Text;
+
+internal sealed partial class Grammar
+{
+    /// <summary>One number of a list, with its own unit or the code that it is.</summary>
+    private sealed record Element(Numeral Number, int Count, int Start, char Before, UnitWord? Unit, ImmutableArray<Candidate> Code);
+
+    // 3 x .1, 2x50: the count of equal sections. "X" alone between two numbers.
+    private bool Multiplied()
+    {
+        if (Peek() is not { IsWord: true } word || _facts.HasValue) return false;
+        var count = word.Text.ToUpperInvariant() switch { "DUAL" or "TWIN" or "DOUBLE" or "DOPPEL" => 2, "TRIPLE" => 3, _ => 0 };
+        if (count == 0) return false;
+        if (Peek(1) is { IsNumber: true }) _count = count;
+        _at++;
+        return true;
+    }
+
+    private int _count = 1;
+
+    // A list of numbers joined by section marks, and what its units make of it.
+    private void Numbers()
+    {
+        var elements = new List<Element>();
+        var before = '\0';
+        while (_failure is null)
+        {
+            if (NextElement(before) is not { } element) break;
+            elements.Add(element);
+            if (element.Unit is { Role: not (UnitRole.Value or UnitRole.Volts) }) break;
+            if (Separator() is not { } sign) break;
+            before = sign;
+        }
+        if (_failure is not null) return;
+        if (_pendingUnit is { } pending && elements.Count > 0)
+        {
+            if (elements[^1].Unit is null && elements[^1].Code.IsEmpty) elements[^1] = elements[^1] with { Unit = pending };
+            _pendingUnit = null;
+        }
+        if (elements.Count > 0 && _count > 1)
+        {
+            elements[0] = elements[0] with { Count = _count };
+            _count = 1;
+        }
+        Distribute(elements);
+    }
+
+    // The sign between two elements; it is used only if a number or a code follows and no tolerance begins.
+    private char? Separator()
+    {
+        if (Peek() is not { } sign) return null;
+        if (sign.IsWord && sign.Text.ToUpperInvariant() is "TO" or "BIS" && Peek(1) is { IsNumber: true })
+        {
+            _at++;
+            return '-';
+        }
+        if (sign.Kind != TokenKind.Sign || !"-/+&,;".Contains(sign.Text[0], StringComparison.Ordinal)) return null;
+        if (Peek(1) is not { } next) return null;
+        if (!next.IsNumber && !(next.IsLetter && Letters.Opens(next.Text[0]) && Peek(2) is { IsNumber: true, Glued: true })) return null;
+        if (TwoSidedAt(_at, out _, out _, out _)) return null;
+        if (next.IsNumber && IsPercentAt(_at + 2, out _)) return null;
+        _at++;
+        return sign.Text[0];
+    }
+
+    private Element? NextElement(char before)
+    {
+        if (Peek() is not { } token) return null;
+        var count = 1;
+        if (token.IsNumber && Peek(1) is { } x && (x.Is('×') || x.Is('*') || (x.IsWord && x.Text is "x" or "X")) && Peek(2) is { IsNumber: true }
+            && token.Number is { IsWhole: true, Value: >= 2 and <= 6 })
+        {
+            count = (int)token.Number.Value;
+            _at += 2;
+            token = _tokens[_at];
+        }
+        if (token.IsWord) return CodeElement(Runs.At(_tokens, _at), count, before);
+        if (FractionElement(token, count, before) is { } fraction) return fraction;
+        if (_failure is not null) return null;
+
+        var run = Runs.At(_tokens, _at);
+        if (run.Count > 1) return CodeElement(run, count, before);
+        var number = Thousands(token, out var used);
+        _at += used;
+        var unit = UnitAt(_at, afterNumber: true);
+        if (unit is not null) _at += unit.Tokens;
+        return Checked(new(number, count, token.Start, before, unit, []));
+    }
+
+    private Element? CodeElement(List<Token> run, int count, char before)
+    {
+        var candidates = CompactCode.Read(run, out var failure);
+        if (run.Count < 2 || failure is not null)
+        {
+            var zero = run.Count > 1 && run[0].IsNumber && run[0].Number.Value == 0 && (run.Count < 3 || run.Skip(2).All(t => !t.IsNumber || t.Number.Value == 0));
+            if (zero) Fail(run[0].Start, "the value is zero", "Leave a wire link without a value; look at the figures again.");
+            _failure ??= failure ?? new(run.Count > 0 ? run[0].Start : _text.Length, "a value should stand here", "Write a value such as 4K7 or .05 MFD.");
+            return null;
+        }
+        _at += run.Count;
+        // "4K7 OHM", "250M OHM", "100n F": the unit once more.
+        if (UnitAt(_at, afterNumber: false) is { Role: UnitRole.Value } again && again.Senses.All(s => s.Sense.Exponent == 0) && candidates.Any(c => c.Unit == again.Senses[0].Sense.Unit && c.Form is Form.LetterPoint or Form.LetterTail))
+        {
+            candidates = [.. candidates.Where(c => c.Unit == again.Senses[0].Sense.Unit && c.Form is Form.LetterPoint or Form.LetterTail && c.Tolerance is null)];
+            _at += again.Tokens;
+        }
+        return candidates.IsEmpty ? null : new(run[0].Number, count, run[0].Start, before, null, candidates);
+    }
+
+    private void Code(List<Token> run)
+    {
+        var elements = new List<Element>();
+        if (CodeElement(run, 1, '\0') is not { } first) return;
+        elements.Add(first);
+        while (_failure is null && Separator() is { } sign && NextElement(sign) is { } more)
+        {
+            elements.Add(more);
+            if (more.Unit is { Role: not (UnitRole.Value or UnitRole.Volts) }) break;
+        }
+        if (_failure is null) Distribute(elements);
+    }
+
+    // 1/2W, 1/4 MEG, 1 1/2 MEG, 1-1/2 W; not 20/20 MFD or .0047/600.
+    private Element? FractionElement(Token token, int count, char before)
+    {
+        var whole = 0.0;
+        var at = _at;
+        if (token.IsNumber && token.Number is { IsWhole: true, Value: < 10 } && at + 3 < _tokens.Count)
+        {
+            var dash = _tokens[at + 1].Is('-') && _tokens[at + 1].Glued;
+            var start = at + (dash ? 2 : 1);
+            if (IsFraction(start) && UnitAt(start + 3, afterNumber: true) is { } mixedUnit && (mixedUnit.Role == UnitRole.Value || dash || _facts.HasValue && mixedUnit.Role == UnitRole.Watts))
+            {
+                whole = token.Number.Value;
+                at = start;
+            }
+        }
+        if (!IsSlashed(at)) return null;
+        var (over, under) = (_tokens[at].Number.Value, _tokens[at + 2].Number.Value);
+        var unit = UnitAt(at + 3, afterNumber: true);
+        var lonely = unit is null && _facts.HasValue && IsFraction(at) && under is 2 or 4 or 8 && over == 1;   // 47K 1/2
+        if (under == 0)
+        {
+            Fail(_tokens[at + 2].Start, "a division by zero", "Write the fraction as 1/4 or as .25.");
+            return null;
+        }
+        if (!IsFraction(at) || !(unit is { Role: UnitRole.Value or UnitRole.Watts or UnitRole.Amperes } || lonely)) return null;
+        var first = _tokens[_at];
+        _at = at + 3 + (unit?.Tokens ?? 0);
+        unit ??= new(UnitRole.Watts, [], 0, VoltTraits.None, 0, first.Start);
+        return new(Numeral.Of(whole + over / under), count, first.Start, before, unit, []);
+    }
+
+    private bool IsSlashed(int at) => at + 2 < _tokens.Count && _tokens[at].IsNumber && _tokens[at + 1].Is('/') && _tokens[at + 2].IsNumber
+        && _tokens[at].Number.IsWhole && _tokens[at + 2].Number.IsWhole;
+
+    private bool IsFraction(int at)
+    {
+        if (!IsSlashed(at)) return false;
+        var (over, under) = (_tokens[at].Number.Value, _tokens[at + 2].Number.Value);
+        if (over is not (1 or 2 or 3 or 5 or 7) || under is not (2 or 3 or 4 or 5 or 8 or 10 or 16 or 20) || over >= under) return false;
+        return over == 1 || (over == 3 && under is 4 or 5 or 8 or 16) || (over == 2 && under == 3) || (over is 5 or 7 && under == 8);
+    }
+
+    // 27 000 ohm: figures in groups of three, when the unit after them leaves no doubt.
+    private Numeral Thousands(Token token, out int used)
+    {
+        used = 1;
+        if (!token.IsNumber || !token.Number.IsWhole || token.Text.Length > 3 || !token.Text.All(char.IsAsciiDigit) || token.Text[0] == '0') return token.Number;
+        var figures = token.Text;
+        while (Peek(used) is { } group && group.IsFigures(3) && !group.Glued)
+        {
+            figures += group.Text;
+            used++;
+        }
+        if (used == 1) return token.Number;
+        var unit = UnitAt(_at + used, afterNumber: true);
+        var plain = unit is { Role: UnitRole.Value } && unit.Senses.Any(s => s.Sense is { Unit: Unit.Ohm, Exponent: 0 } or { Unit: Unit.Farad, Exponent: -12 });
+        var round = figures.EndsWith("000", StringComparison.Ordinal) || unit is { Role: UnitRole.Volts } && token.Text.Length == 1 && _facts.HasValue;
+        if (plain || (round && (unit is null || unit.Role is UnitRole.Volts))) return new(figures, null, true);
+        used = 1;
+        return token.Number;
+    }
+
+    private Element? Checked(Element element)
+    {
+        if (element.Number.Value == 0 && element.Unit is not { Role: UnitRole.Temperature or UnitRole.Percent })
+            Fail(element.Start, element.Unit is { Role: UnitRole.Volts } ? "the voltage is zero" : "the value is zero", "Look at the figures again; write ? for what cannot be read.");
+        else if (!double.IsFinite(element.Number.Value))
+            Fail(element.Start, "the number is beyond all measure", "Look at the figures again.");
+        return _failure is null ? element : null;
+    }
+
+    // Bare numbers take the unit of the next number that has one: 40-20-20 MFD, 450-400-25V.
+    private void Distribute(List<Element> elements)
+    {
+        var waiting = new List<Element>();
+        var afterValue = false;
+        foreach (var element in elements)
+        {
+            if (!element.Code.IsEmpty)
+            {
+                AddCode(waiting, element);
+                waiting.Clear();
+                afterValue = true;
+                continue;
+            }
+            waiting.Add(element);
+            if (element.Unit is null) continue;
+            switch (element.Unit.Role)
+            {
+                case UnitRole.Value:
+                    AddValues(waiting, element.Unit);
+                    afterValue = true;
+                    break;
+                case UnitRole.Volts:
+                    AddVolts(waiting, element.Unit, afterValue);
+                    break;
+                default:
+                    AddBare(waiting[..^1], afterValue);
+                    AddOther(element);
+                    break;
+            }
+            waiting.Clear();
+        }
+        AddBare(waiting, afterValue);
+        _mark = false;
+    }
+
+    private void AddCode(List<Element> before, Element element)
+    {
+        // 32+32µ: bare numbers take the letter's multiplier.
+        var candidates = element.Code;
+        if (before.Count > 0)
+        {
+            var letters = candidates.Where(c => c.Form == Form.LetterTail && c.Tolerance is null).ToList();
+            if (letters.Count == 0) AddBare(before, false);
+            else candidates = [.. letters.Select(c => c with { Values = [.. before.SelectMany(b => Enumerable.Repeat(b.Number.Value * (c.Value / element.Number.Value), b.Count)), .. c.Values] })];
+        }
+        if (element.Count > 1) candidates = [.. candidates.Select(c => c with { Values = [.. Enumerable.Repeat(c.Value, element.Count)] })];
+        Add(candidates, element.Start, element.Before != '\0');
+    }
+
+    private void AddValues(List<Element> elements, UnitWord unit)
+    {
+        var ranged = elements.Count == 2 && elements[1].Before == '-' && elements[0].Number.Value < elements[1].Number.Value && unit.Senses.Any(s => s.Sense is { Unit: Unit.Farad, Exponent: -12 });
+        var candidates = new List<Candidate>();
+        foreach (var sense in unit.Senses)
+        {
+            ImmutableArray<double> Values(Func<Numeral, Numeral> pick) => [.. elements.SelectMany(e => Enumerable.Repeat(sense.Sense.Of(pick(e.Number)), e.Count))];
+            var tolerance = unit.ToleranceLetter == '\0' ? null : ToleranceLetters.Of(unit.ToleranceLetter, sense.Sense.Unit, sense.Sense.Of(elements[0].Number));
+            var plain = new Candidate(sense.Sense.Unit, Values(n => n), Form.Spelt, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight, Tolerance = tolerance };
+            candidates.Add(plain);
+            if (elements.Any(e => e.Number.Other is not null))
+                candidates.Add(plain with { Values = Values(n => n.Other ?? n), MarkOtherWay = true });
+            if (ranged && sense.Sense is { Unit: Unit.Farad, Exponent: -12 })
+                candidates.Add(plain with
+                {
+                    Values = [sense.Sense.Of(elements[1].Number)],
+                    Form = Form.Range,
+                    Code = "range of an adjustable part",
+                    Reason = "the lowest and the highest value of a trimmer or tuning capacitor; the highest is given",
+                    Doubt = $"it adjusts from {Notation.Print(sense.Sense.Of(elements[0].Number), Unit.Farad)} upwards",
+                });
+        }
+        Add([.. candidates], elements[0].Start, elements[0].Before != '\0');
+    }
+
+    private void Add(ImmutableArray<Candidate> candidates, int start, bool joined) =>
+        _facts.Values.Add(new(candidates, start, joined || _mark) { VoltsBefore = _facts.Volts.Count });
+
+    private void AddVolts(List<Element> elements, UnitWord unit, bool afterValue)
+    {
+        // .02-600V and 8-450V without another value: what cannot be volts is the value.
+        var first = 0;
+        while (first < elements.Count - 1 && (elements[first].Number.Value < 2.5 || (!_facts.HasValue && !afterValue && elements[first].Number.Value < elements[^1].Number.Value && LeavesVolts(elements, first))))
+            first++;
+        AddBare(elements[..first], afterValue);
+        foreach (var element in elements[first..])
+        {
+            var number = element.Number.Other is { } other && other.IsWhole && element.Number.Value < 10 ? other : element.Number;
+            _facts.Volts.Add(new(number.Times(unit.Exponent), unit.Traits, element.Start, _voltGroup));
+        }
+        _facts.VoltTraits |= unit.Traits;
+        _voltGroup++;
+    }
+
+    private static bool LeavesVolts(List<Element> elements, int first) => elements.Count == 2 || first < elements.Count - 1 && elements[first].Number.Value < 100;
+
+    private void AddBare(IReadOnlyList<Element> elements, bool follows)
+    {
+        if (elements.Count == 0) return;
+        var numbers = elements.SelectMany(e => Enumerable.Repeat(e, e.Count)).ToList();
+        _facts.Bares.Add(new([.. numbers.Select(e => e.Number)], [.. numbers.Select(e => e.Before)], [.. numbers.Select(e => e.Start)], follows || elements[0].Before != '\0'));
+    }
+
+    private void AddOther(Element element)
+    {
+        var value = element.Number.Times(element.Unit!.Exponent);
+        switch (element.Unit.Role)
+        {
+            case UnitRole.Watts: _facts.Watts ??= value; break;
+            case UnitRole.Amperes: _facts.Amperes ??= value; break;
+            case UnitRole.Percent: _facts.Tolerance ??= value <= 100 ? Quantities.Tolerance.Percent(value) : null; break;
+            default: break;
+        }
+    }
+}

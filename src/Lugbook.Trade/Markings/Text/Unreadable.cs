@@ -1,0 +1,115 @@
+using Lugbook.Trade.Preferred;
+
+namespace Lugbook.Trade.Markings.Text;
+
+/// <summary>Reads a marking in which ? stands for a character that cannot be read: every character that gives a made value is tried.</summary>
+internal static class Unreadable
+{
+    private const string Figures = "0123456789";
+    private const string AfterFigure = "0123456789.KMRPNUJFWV";
+    private const string InWord = "DFMKEGOHUVWCPAN0123456789";
+    private const int MostUnknown = 3;
+
+    /// <summary>Is there a ? that belongs to a number or a word? One that stands alone is left to the grammar.</summary>
+    public static bool IsIn(string text) => Places(text).Count > 0;
+
+    /// <summary>The drafts of all ways to fill the gaps that give a made value; or the failure.</summary>
+    public static List<Draft> Read(string text, MarkingContext context, out Failure? failure)
+    {
+        failure = null;
+        var places = Places(text);
+        if (!text.Any(char.IsAsciiDigit) && !text.Any(c => Quantities.Numeral.Vulgar(c) is not null))
+        {
+            failure = new(places[0], "no figure can be read", "Write the figures that can be read, or measure the part.");
+            return [];
+        }
+        if (places.Count > MostUnknown)
+        {
+            failure = new(places[MostUnknown], $"more than {MostUnknown} characters cannot be read", "Measure the part, or read more of it with a lens.");
+            return [];
+        }
+
+        var found = new Dictionary<(Quantities.Unit, string), Draft>();
+        Failure? first = null;
+        foreach (var filled in Fillings(text, places, places.Count > 2))
+        {
+            var drafts = TextReader.Drafts(filled, context, out var wrong);
+            if (wrong is not null) first ??= wrong;
+            foreach (var draft in drafts.Where(d => IsMade(d, text.Length == filled.Length)))
+            {
+                var key = (draft.Meaning.Unit, string.Join(' ', draft.Meaning.Sections.Select(s => s.Value.ToString("G9", System.Globalization.CultureInfo.InvariantCulture) + "@" + s.RatedVolts?.ToString(System.Globalization.CultureInfo.InvariantCulture))));
+                if (!found.TryGetValue(key, out var known)) found[key] = draft;
+                else
+                {
+                    var meaning = known.Weight >= draft.Weight ? known.Meaning : draft.Meaning;
+                    // Fillings that differ in the tolerance alone leave it open.
+                    if (known.Meaning.Tolerance != draft.Meaning.Tolerance) meaning = meaning with { Tolerance = null };
+                    found[key] = known with { Meaning = meaning, Weight = known.Weight + draft.Weight };
+                }
+            }
+        }
+        if (found.Count == 0)
+        {
+            failure = first is not null
+                ? new(places[0], $"nothing in the place of ? makes a marking of it ({first.Problem})", "Look at the other characters again.")
+                : new(places[0], "no figure in the place of ? makes a value that is or was made", "Look at the other characters again, or measure the part.");
+            return [];
+        }
+        return [.. found.Values.Select(d => d with { Meaning = Doubted(d.Meaning, places.Count) })];
+    }
+
+    private static Meaning Doubted(Meaning m, int count) => m with
+    {
+        Reason = m.Reason.TrimEnd('.') + "; of the values that fit what can be read, " + (PreferredValues.Contains(m.Value, PreferredSeries.E12) ? "a common one." : "a possible one."),
+        Doubts = m.Doubts.Add(count == 1 ? "one character cannot be read: measure it" : $"{count} characters cannot be read: measure it"),
+    };
+
+    private static bool IsMade(Draft draft, bool filled) =>
+        draft.Weight > 1e-4 && draft.Meaning.Sections.All(s => (!filled || OldValues.IsMade(s.Value, draft.Meaning.Unit)) && (s.RatedVolts is not { } v || VoltageCodes.IsRating(v)));
+
+    // Attached to a letter, a figure or a point.
+    private static List<int> Places(string text)
+    {
+        var places = new List<int>();
+        for (var i = 0; i < text.Length; i++)
+            if (text[i] == '?' && Attached(text, i)) places.Add(i);
+        return places;
+    }
+
+    private static bool Attached(string text, int at)
+    {
+        var (left, right) = (at, at);
+        while (left > 0 && text[left - 1] == '?') left--;
+        while (right + 1 < text.Length && text[right + 1] == '?') right++;
+        bool Solid(int i) => i >= 0 && i < text.Length && (char.IsLetterOrDigit(text[i]) || text[i] is '.' or ',');
+        return Solid(left - 1) || Solid(right + 1) || (left == 0 && right == text.Length - 1) || !text.Any(char.IsAsciiDigit);
+    }
+
+    private static IEnumerable<string> Fillings(string text, List<int> places, bool figuresOnly)
+    {
+        // A last ? after all the rest may be a tolerance letter or dirt: without it first.
+        var last = places[^1];
+        if (places.Count == 1 && last > 0 && (last == text.Length - 1 || text[last + 1] == ' ') && char.IsLetter(text[last - 1]))
+            yield return text[..last] + text[(last + 1)..];
+        var options = places.Select(p => figuresOnly ? Figures : Options(text, p)).ToArray();
+        var picks = new int[places.Count];
+        var letters = text.ToCharArray();
+        while (true)
+        {
+            for (var i = 0; i < places.Count; i++) letters[places[i]] = options[i][picks[i]];
+            yield return new string(letters);
+            var turn = 0;
+            while (turn < picks.Length && ++picks[turn] == options[turn].Length) picks[turn++] = 0;
+            if (turn == picks.Length) yield break;
+        }
+    }
+
+    private static string Options(string text, int at)
+    {
+        var before = at > 0 ? text[at - 1] : ' ';
+        var after = at + 1 < text.Length ? text[at + 1] : ' ';
+        if (char.IsLetter(before)) return InWord;
+        if (char.IsAsciiDigit(before) && !char.IsAsciiDigit(after)) return AfterFigure;
+        return char.IsAsciiDigit(after) && !char.IsAsciiDigit(before) && before != '.' ? Figures + "." : Figures;
+    }
+}
