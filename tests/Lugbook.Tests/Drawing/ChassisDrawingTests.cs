@@ -1,7 +1,9 @@
 using System.Globalization;
 using Lugbook.Drawing;
+using Lugbook.Restoration.Map;
 using Lugbook.Trade;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Tests.Drawing;
@@ -179,6 +181,31 @@ public class ChassisDrawingTests(ITestOutputHelper output)
         Assert.Equal(["C8"], Lit("part"));
         Assert.Equal(["R4-2", "V3-2"], Lit("lug"));
         Assert.False(new DrawnSvg(DemoBooks.Read("radio"), new() { Part = "no such part" }).Scene.Dims);
+    }
+
+    /// <summary>Source: the wires of the demo radio, followed by hand: W8 to W13 join these seven lugs.</summary>
+    [Fact]
+    public void With_a_map_a_node_lights_all_its_lugs_its_wires_and_its_parts()
+    {
+        var book = DemoBooks.Read("radio");
+        var map = MapStage.Run(book, new ValveHandbook([]));
+        var drawn = new DrawnSvg(book, new() { Node = "V4-4" }, map);
+        string[] Lit(string kind) => [.. drawn.Groups(kind).SelectMany(g => g).Where(g => ((string?)g.Attribute("class") ?? "").Split(' ').Contains("hl")).Select(g => (string)g.Attribute("data-" + kind)!).Order(StringComparer.Ordinal)];
+        Assert.Equal(["B-1", "K1-2", "T1-2", "T2-2", "V1-4", "V2-6", "V4-4"], Lit("lug"));
+        Assert.Equal(["W10", "W11", "W12", "W13", "W8", "W9"], Lit("wire"));
+        Assert.Equal(["C12B", "R6", "R9", "T1CP", "T1P", "T2CP", "T2P"], Lit("part"));
+        Assert.Equal(["V4-4"], new DrawnSvg(book, new() { Node = "V4-4" }).Groups("lug").SelectMany(g => g).Where(g => ((string?)g.Attribute("class") ?? "").Contains("hl", StringComparison.Ordinal)).Select(g => (string)g.Attribute("data-lug")!));
+    }
+
+    [Fact]
+    public void A_stage_is_the_valve_and_what_hangs_on_its_pins()
+    {
+        var book = DemoBooks.Read("radio");
+        var drawn = new DrawnSvg(book, new() { Stage = "V3" }, MapStage.Run(book, new ValveHandbook([])));
+        var lit = drawn.Groups("part").SelectMany(g => g).Where(g => ((string?)g.Attribute("class") ?? "").Split(' ').Contains("hl")).Select(g => (string)g.Attribute("data-part")!).ToHashSet();
+        Assert.Superset(new HashSet<string> { "V3", "R5", "R6", "C8", "C9", "C10", "T2S" }, lit);
+        Assert.DoesNotContain("R9", lit);
+        Assert.DoesNotContain("V1", lit);
     }
 
     [Fact]
