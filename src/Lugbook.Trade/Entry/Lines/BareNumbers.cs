@@ -31,9 +31,10 @@ internal static class BareNumbers
         var takesValue = kind is null || PartKinds.UnitOf(kind.Value) is not null;
         if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count == wanted && left.All(b => MayBeLug(b) && b.Mount is not null) && left.Count > 1))
         {
+            bool IsPower(BareNumber b) => b.Number < 1 && left.Count > 1 && kind is PartKind.Resistor or PartKind.Control;
             // Of ".05 600" and "600 .05" the fraction is the capacitance, of "20 450" the first is; of "3 5 470" the one that is no lug is the resistance.
-            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) || b.Text[0] == '.')
-                ?? (kind is { } c && c.IsCapacitor() ? left[0] : left.FirstOrDefault(b => !MayBeLug(b)) ?? left[0]);
+            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) && !IsPower(b))
+                ?? (kind is { } c && c.IsCapacitor() ? left[0] : left.FirstOrDefault(b => !MayBeLug(b) && !IsPower(b)) ?? left[0]);
             left.Remove(value);
             note.Values.Add(new(value.Text.Contains('/', StringComparison.Ordinal) ? ValueText.Number(value.Number) : value.Text, UnitWord.None, value.Number, value.At, value.End));
             note.Marking.Add((value.At, value.End));

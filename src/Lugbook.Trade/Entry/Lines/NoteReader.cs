@@ -86,7 +86,7 @@ internal sealed partial class NoteReader
         var word = _words[first];
         if (word.Is("r", "c", "l", "t", "v", "f", "s") && first + 1 < _words.Length && _words[first + 1].Text.All(char.IsAsciiDigit)
             && (first + 2 < _words.Length || _lugs.Mount(word.Text) is null)) return (first, 2);
-        if (!word.Quoted && (_book.Parts.Named(word.Text) is not null || (ReferencePattern().IsMatch(word.Text) && _lugs.Of(word.Text) is null && !IsCode(word.Text)))) return (first, 1);
+        if (!word.Quoted && (_book.Parts.Named(word.Text) is not null || (ReferencePattern().IsMatch(word.Text) && _lugs.Exact(word.Text) is null && (UsualReference().IsMatch(word.Text) || _lugs.Of(word.Text) is null) && !IsCode(word.Text)))) return (first, 1);
         for (var k = first + 1; k < _words.Length; k++)
         {
             if (_words[k].Quoted || !UsualReference().IsMatch(_words[k].Text) || _lugs.Exact(_words[k].Text) is not null) continue;

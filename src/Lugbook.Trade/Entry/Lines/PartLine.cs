@@ -183,8 +183,8 @@ internal sealed class PartLine
         {
             Line = _note.Line,
             Edits = edits,
-            Understood = Sentence.Of(parts.Select(ReadBack.Of), _existing, edits, [.. _note.Assumed], open),
-            Assumed = [.. _note.Assumed],
+            Understood = Sentence.Of(parts.Select(ReadBack.Of), _existing, edits, [.. _note.Assumed.Distinct()], open),
+            Assumed = [.. _note.Assumed.Distinct()],
             Open = open,
             Questions = [.. _questions],
             NextReference = References.Next(book, Reference.Split(last.Name).Letters, last.Name),
