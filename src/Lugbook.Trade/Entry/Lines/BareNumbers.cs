@@ -13,9 +13,10 @@ internal static class BareNumbers
     /// <param name="note">The note; its value, ratings and leads are filled in.</param>
     /// <param name="lugs">Which lugs there are.</param>
     /// <param name="kind">The kind, as far as it is known.</param>
-    /// <param name="valueKnown">The part has its value already, or takes it from another.</param>
+    /// <param name="valueKnown">The part takes its value from another.</param>
+    /// <param name="inBook">The book has the part and its value: lone numbers are rather lugs.</param>
     /// <param name="leadsWanted">How many leads are still to be placed.</param>
-    public static void Sort(BenchNote note, LugNames lugs, PartKind? kind, bool valueKnown, int leadsWanted)
+    public static void Sort(BenchNote note, LugNames lugs, PartKind? kind, bool valueKnown, bool inBook, int leadsWanted)
     {
         SortJoined(note, kind, valueKnown);
         var own = kind == PartKind.Control ? note.Reference : null;
@@ -29,7 +30,7 @@ internal static class BareNumbers
 
         var hasValue = valueKnown || note.Values.Count > 0 || note.Colours.Count > 0;
         var takesValue = kind is null || PartKinds.UnitOf(kind.Value) is not null;
-        if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count == wanted && left.All(b => MayBeLug(b) && b.Mount is not null) && left.Count > 1))
+        if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count <= wanted && (left.Count == wanted || inBook) && left.All(b => MayBeLug(b) && b.Mount is not null) && (left.Count > 1 || inBook)))
         {
             bool IsPower(BareNumber b) => b.Number < 1 && left.Count > 1 && kind is PartKind.Resistor or PartKind.Control;
             // Of ".05 600" and "600 .05" the fraction is the capacitance, of "20 450" the first is; of "3 5 470" the one that is no lug is the resistance.

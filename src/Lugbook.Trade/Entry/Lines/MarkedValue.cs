@@ -26,7 +26,7 @@ internal sealed record MarkedValue
         var polar = note.Leads.Any(l => l.Role is LeadRole.Plus or LeadRole.Minus) && unit == Quantities.Unit.Farad;
         var context = new MarkingContext
         {
-            Kind = polar ? PartKind.Electrolytic : kind == PartKind.Winding ? PartKind.Resistor : kind,
+            Kind = polar || LooksElectrolytic(note, kind) ? PartKind.Electrolytic : kind == PartKind.Winding ? PartKind.Resistor : kind,
             MegHabit = book.Facts.MegHabit,
             Year = book.Facts.Year,
             OtherMarkings = [.. book.Parts.Where(p => p.Marked is not null && p.Kind is PartKind.Resistor or PartKind.Control).Select(p => p.Marked!)],
@@ -36,6 +36,10 @@ internal sealed record MarkedValue
         var bands = Bands(note, unit, context, reader, printed);
         return printed is null ? bands ?? new() : printed with { Tolerance = printed.Tolerance ?? bands?.Tolerance };
     }
+
+    /// <summary>A bare "8 450" or "25 25": common practice, no source; a mica or ceramic of so few picofarads is marked for 500 V.</summary>
+    private static bool LooksElectrolytic(BenchNote note, PartKind? kind) => kind == PartKind.Capacitor && note.Volts is { Value: <= 475 }
+        && note.Values is [{ Unit: UnitWord.None, Number: >= 4 and <= 80 }] && note.WrittenKind is null or PartKind.Capacitor;
 
     private static MarkedValue? Printed(BenchNote note, Unit? unit, MarkingContext context, Func<string, MarkingContext, MarkingResult> reader)
     {

@@ -1,3 +1,4 @@
+using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Trade.Entry.Lines;
@@ -15,7 +16,7 @@ internal sealed partial class NoteReader
 
     private bool LugHere()
     {
-        if (PinsOf()) return true;
+        if (PinsOf() || FunctionOf()) return true;
         var word = Now;
         var text = word.Text;
         var (before, after) = (LeadRole.None, LeadRole.None);
@@ -91,7 +92,7 @@ internal sealed partial class NoteReader
         return known is not null && Function(known, by);
     }
 
-    private bool Function(Chassis.Mount mount, int by)
+    private bool Function(Mount mount, int by)
     {
         if (Ahead(by) is not { Quoted: false } word || Vocabulary.LugFunction(word.Key) is not { } names) return false;
         // "grid 2", "grid 3"
@@ -101,6 +102,7 @@ internal sealed partial class NoteReader
             || word.Is("cap") && l.Name.EndsWith("-cap", StringComparison.OrdinalIgnoreCase)).ToArray();
         var exact = lugs.Where(l => names.Contains(l.Function, StringComparer.OrdinalIgnoreCase)).ToArray();
         if (lugs.Length > 1 && exact.Length == 1) lugs = exact;
+        if (lugs.Length == 0) lugs = [.. SocketPins.Of(mount, _book, _handbook, names).Select(pin => _lugs.Numbered(mount.Name, pin)).OfType<Lug>()];
         if (lugs.Length == 1)
         {
             AddLead((lugs[0].Name, lugs[0].Mount, lugs[0].No), Now, word.End);
@@ -111,6 +113,18 @@ internal sealed partial class NoteReader
                 $"Write the lug by its number: {mount.Name}-{(lugs.Length > 0 ? lugs[0].No ?? 1 : 1)}.");
         _i += count;
         return true;
+    }
+
+    /// <summary>"plate of V3", "grid on V4".</summary>
+    private bool FunctionOf()
+    {
+        if (Now.Quoted || Vocabulary.LugFunction(Now.Key) is null || RoleOf(Now) != LeadRole.None) return false;
+        var by = Ahead(1) is { } w && w.Is("of", "on") ? 2 : 1;
+        if (Ahead(by) is not { Quoted: false } name || _lugs.Mount(name.Text) is not { } mount || !mount.Kind.IsSocket()) return false;
+        if (Ahead(by + 1) is { } next && (next.Text.All(char.IsAsciiDigit) || next.Is("pin", "lug", "tag") || Vocabulary.LugFunction(next.Key) is not null)) return false;
+        var found = Function(mount, 0);
+        _i += by;
+        return found;
     }
 
     /// <summary>"pin 5", "lugs 3 and 5", "pins 3, 5 of V4", "3 and 5 on B".</summary>

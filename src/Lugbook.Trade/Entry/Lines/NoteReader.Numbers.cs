@@ -177,6 +177,13 @@ internal sealed partial class NoteReader
             _note.Complain(at, $"'{Shown(number)}' is no number", "Write the figure as it is marked.");
             return;
         }
+        // A worn point: 05 MFD is .05 MFD.
+        if (number.Length > 1 && number[0] == '0' && number.All(char.IsAsciiDigit) && value > 0 && (unit.IsCapacitance() || (unit == UnitWord.None && Kind is { } k && k.IsCapacitor())))
+        {
+            _note.Assumed.Add($"{number} is .{number}");
+            number = "." + number;
+            value = Figure(number);
+        }
         var figure = number.Contains('/', StringComparison.Ordinal) ? value.ToString("0.######", CultureInfo.InvariantCulture) : number;
         switch (unit)
         {

@@ -46,12 +46,12 @@ internal static class WireLine
             else continue;
             Blank(word);
         }
-        var note = NoteReader.Read(new string(rest), book, context.LastMount, partsOnly: false);
+        var note = NoteReader.Read(new string(rest), context, context.LastMount, partsOnly: false);
         var complaints = note.Complaints.Select(c => c with { Text = line }).ToList();
         void Complain(int at, string problem, string remedy) => complaints.Add(new("the bench note", line, at, problem, remedy));
         EntryResult Refused() => new() { Line = line, Complaints = [.. complaints], Next = context };
 
-        BareNumbers.Sort(note, new(book), Parts.PartKind.Switch, true, 8);
+        BareNumbers.Sort(note, new(book), Parts.PartKind.Switch, true, false, 8);
         complaints.AddRange(note.Complaints.Skip(complaints.Count).Select(c => c with { Text = line }));
         if (note.Ground is { } ground) Complain(ground.At, $"'{ground.Value}' may be the chassis, the common negative or earth", "Write the lug itself, or 'chassis'.");
         if (note.Values.Count > 0) Complain(note.Values[0].At, "a wire has no value", "Leave it out, or begin with the part's reference.");
