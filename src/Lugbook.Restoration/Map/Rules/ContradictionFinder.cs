@@ -14,6 +14,13 @@ internal static class ContradictionFinder
         FloatingRule.Find,
         ReturnRule.Find,
         SupplyRule.Find,
+        HeaterRule.Find,
+        SocketRule.Find,
+        PolarityRule.Find,
+        FootRule.Find,
+        LineRule.Find,
+        GeometryRule.Find,
+        ValueRule.Find,
     ];
 
     public static ImmutableArray<Contradiction> Find(Chart chart, MapResult map)

@@ -37,7 +37,8 @@ internal sealed class RuleContext
     /// <summary>Everything that a supply reaches through parts and valves without passing common or chassis.</summary>
     public HashSet<int> Supplied { get; }
     /// <summary>What common is called in sentences: "B- (V4-1)" or "common (the chassis)".</summary>
-    public string CommonWords => Common is not { } common ? "common" : Common == Chassis ? "the chassis" : $"B- ({Chart.BestLug(common)})";
+    public string CommonWords => Common is not { } common ? "common" : Common == Chassis ? "the chassis"
+        : $"B- ({Chart.LeadsOf[common].FirstOrDefault(l => l.Part.Kind == PartKind.Electrolytic)?.Lug ?? Chart.BestLug(common)})";
 
     public string Name(int node) => Map.Nodes[node].Name;
     public int Node(ValvePin pin) => Chart.NodeByLug[pin.Lug];
