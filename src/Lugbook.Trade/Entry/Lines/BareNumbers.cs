@@ -91,8 +91,16 @@ internal static class BareNumbers
         {
             var (first, second) = (joined.Numbers[0], joined.Numbers[1]);
             var capacitor = joined.Unit.IsCapacitance() || (kind is { } k && k.IsCapacitor()) || (kind is null && first < 1);
+            var numbers = joined.Numbers;
+            if (capacitor && joined.Text.Contains('x', StringComparison.Ordinal) && numbers.Length == 2 && first is 2 or 3 or 4 && (second < 1 || joined.Unit.IsCapacitance() || note.Volts is not null))
+                numbers = [.. Enumerable.Repeat(second, (int)first)];   // 3x.1 is three sections of .1
+            else if (capacitor && numbers.Length > 2 && note.Volts is null && note.SectionVolts is null && Volts.Contains(numbers[^1]) && numbers[^1] >= 4 * numbers[..^1].Max())
+            {
+                note.Volts = new(numbers[^1], joined.At, joined.End);   // 40-40/350
+                numbers = numbers[..^1];
+            }
             if (note.Values.Count > 0 || valueKnown || !capacitor) NotAValue(note, joined, kind, valueKnown || note.Values.Count > 0);
-            else if (joined.Numbers.Length == 2 && joined.Unit is UnitWord.None or UnitWord.Volt && note.Volts is null && second > first && Volts.Contains(second))
+            else if (numbers == joined.Numbers && numbers.Length == 2 && joined.Unit is UnitWord.None or UnitWord.Volt && note.Volts is null && second > first && Volts.Contains(second))
             {
                 note.Values.Add(new(ValueText.Number(first), UnitWord.None, first, joined.At, joined.At + joined.Text.IndexOfAny(['-', '/', 'x', '@', '+'])));
                 note.Volts = new(second, joined.At, joined.End);
@@ -100,7 +108,7 @@ internal static class BareNumbers
             }
             else
             {
-                var sections = string.Join('-', joined.Numbers.Select(ValueText.Number));
+                var sections = string.Join('-', numbers.Select(ValueText.Number));
                 note.Values.Add(new(joined.Unit == UnitWord.Pico ? sections + " MMF" : sections + " MFD", joined.Unit == UnitWord.None ? UnitWord.Micro : joined.Unit, null, joined.At, joined.End));
                 note.Marking.Add((joined.At, joined.End));
             }
@@ -112,6 +120,7 @@ internal static class BareNumbers
     {
         // 1/2 on a resistor is half a watt; 1/4 MEG was read before as a fraction.
         if (joined.Unit == UnitWord.Volt && hasValue) note.SectionVolts = string.Join('-', joined.Numbers.Select(ValueText.Number));
+        else if (joined.Unit == UnitWord.Volt && note.Volts is null) note.Volts = new(joined.Numbers.Max(), joined.At, joined.End);   // a 6-8 V lamp
         else if (joined.Unit != UnitWord.None) note.Complain(joined.At, $"'{joined.Text}' is more than one value", kind == PartKind.Resistor ? "Write one value to a resistor." : "Write one value to a part.");
         else
             foreach (var number in joined.Numbers)

@@ -19,6 +19,9 @@ internal sealed record MarkedValue
     /// <summary>A meaning with less than this share of belief is not asked about.</summary>
     private const double ShareWorthAsking = 0.1;
 
+    /// <summary>Colours are told in reading order: read from the other end they are seldom meant.</summary>
+    private const double ColourShareWorthAsking = 0.25;
+
     /// <summary>Reads the value; complaints go into the note. Nothing to read gives an empty value.</summary>
     public static MarkedValue Read(BenchNote note, PartKind? kind, Book book, Func<string, MarkingContext, MarkingResult> reader)
     {
@@ -87,7 +90,7 @@ internal sealed record MarkedValue
     private static MarkedValue From(ImmutableArray<Meaning> meanings, BenchNote note, int at, int end, string shown, bool inPlace)
     {
         var best = meanings[0];
-        var worth = meanings.Where(m => m == best || m.Share >= ShareWorthAsking).DistinctBy(m => (m.Unit, ValueText.Number(m.Value * 1e12), m.Sections.Length)).Take(4).ToArray();
+        var worth = meanings.Where(m => m == best || m.Share >= (inPlace ? ShareWorthAsking : ColourShareWorthAsking)).DistinctBy(m => (m.Unit, ValueText.Number(m.Value * 1e12), m.Sections.Length)).Take(4).ToArray();
         ImmutableArray<EntryQuestion> questions = worth.Length < 2 || worth.Any(m => m.Sections.Length > 1) ? [] :
             [new($"What does {shown} mean?", [.. worth.Select(m => new EntryAlternative($"{ValueText.Of(m.Value, m.Unit)}: {m.Code}",
                 note.Line[..at] + ValueText.Plain(m.Value, m.Unit) + (inPlace ? "" : " " + note.Line[at..end]) + note.Line[end..]))])];

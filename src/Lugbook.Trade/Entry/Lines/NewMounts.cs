@@ -21,7 +21,7 @@ internal static class NewMounts
                 Template(edits, fits, part.Name, book);
                 note.Assumed.Add($"{fits.KindAsWritten} (the handbook's base of {type.Type})");
             }
-            else note.Assumed.Add($"socket {part.Name} still to be entered: mount {part.Name} octal");
+            else note.Assumed.Add($"its socket is entered later (mount {part.Name} octal, noval, 7-pin …)");
             return edits;
         }
         if (part.Kind == PartKind.Control && book.Mounts.Named(part.Name) is null && part.Leads.Any(l => Same(MountOf(l.Lug), part.Name)))

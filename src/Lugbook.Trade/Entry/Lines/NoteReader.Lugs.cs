@@ -67,6 +67,7 @@ internal sealed partial class NoteReader
     private static string[]? PairsOfHyphens(string text)
     {
         var pieces = text.Split('-');
+        if (pieces.Length == 2) return pieces;
         return pieces.Length is 4 or 6 ? [.. Enumerable.Range(0, pieces.Length / 2).Select(k => $"{pieces[2 * k]}-{pieces[(2 * k) + 1]}")] : null;
     }
 
@@ -97,7 +98,7 @@ internal sealed partial class NoteReader
         if (Ahead(by) is not { Quoted: false } word || Vocabulary.LugFunction(word.Key) is not { } names) return false;
         // "grid 2", "grid 3"
         var count = by + 1;
-        if (word.Is("grid") && Ahead(by + 1) is { Text: "1" or "2" or "3" } which) { names = [$"grid {which.Text}"]; count++; }
+        if (word.Is("grid") && Ahead(by + 1) is { Text: "1" or "2" or "3" } which) { names = which.Text switch { "2" => ["grid 2", "screen"], "3" => ["grid 3", "suppressor"], _ => ["grid 1"] }; count++; }
         var lugs = _lugs.Of(mount).Where(l => l.Function is { } f && names.Any(n => f.Contains(n, StringComparison.OrdinalIgnoreCase))
             || word.Is("cap") && l.Name.EndsWith("-cap", StringComparison.OrdinalIgnoreCase)).ToArray();
         var exact = lugs.Where(l => names.Contains(l.Function, StringComparer.OrdinalIgnoreCase)).ToArray();
@@ -142,7 +143,8 @@ internal sealed partial class NoteReader
         if (numbers.Count == 0) return false;
         string? mount = null;
         var (of, name) = (Ahead(k), Ahead(k + 1));
-        if (of is { } o && o.Is("of", "on") && name is { Quoted: false } m && (_lugs.Mount(m.Text) is not null || UsualReference().IsMatch(m.Text))
+        while (of is { } filler && name is not null && filler.Is("of", "on", "in", "the", "strip", "socket", "valve", "tube", "board") && name.Value.Is("strip", "socket", "valve", "tube", "the", "board")) (of, name, k) = (name, Ahead(k + 2), k + 1);
+        if (of is { } o && o.Is("of", "on", "in", "strip", "socket", "valve", "tube", "board", "the") && name is { Quoted: false } m && (_lugs.Mount(m.Text) is not null || UsualReference().IsMatch(m.Text))
             && !(Ahead(k + 2) is { } after && after.Text.All(char.IsAsciiDigit)))
             mount = _lugs.Mount(m.Text)?.Name ?? m.Text.ToUpperInvariant();
         if (mount is null && !says) return false;

@@ -15,7 +15,7 @@ internal sealed partial class NoteReader
     [GeneratedRegex(@"^(R|C|L|T|F|S|SW|LM|D|CR|SE|SP|RV|TH|V)\d{1,4}([A-Za-z]{1,2}\d?)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex UsualReference();
 
-    [GeneratedRegex(@"^(\d{1,3}[A-Z]{1,3}\d{1,3}[A-Z]{0,4}|[A-Z]{1,4}\d{1,4}[A-Z]{0,2}|\d{2,5}[A-Z]{0,2}|VR-?\d{2,3}(-\d\d)?)(/[A-Z0-9]+)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(\d{1,3}[A-Z]{1,3}\d{1,4}[A-Z]{0,4}|[A-Z]{1,4}\d{1,4}[A-Z]{0,2}|\d{2,5}[A-Z]{0,2}|VR-?\d{2,3}(-\d\d)?)(/[A-Z0-9]+)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex TypePattern();
 
     private readonly BenchNote _note;
@@ -123,8 +123,17 @@ internal sealed partial class NoteReader
         // "was 50k", "reads 52k": not what is marked.
         if (Now.Is("was", "orig", "originally", "measures", "measured", "reads", "actual", "actually") && Ahead(1) is { Quoted: false } after && char.IsDigit(after.Text.TrimStart('.')[..1] is { Length: 1 } c ? c[0] : 'x'))
         {
-            var unit = Units.At(_words, _i + 2).Count;
-            _note.Remarks.Add((_note.Line[Now.At.._words[_i + 1 + unit].End], Now.At));
+            var (measure, count) = Units.At(_words, _i + 2);
+            var unit = measure.IsValue() || measure is UnitWord.Volt or UnitWord.Percent ? count : 0;
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(2 + unit).Select(w => w.Text)), Now.At));
+            _i += 2 + unit;
+            return true;
+        }
+        // "475 V surge 525": not the rating.
+        if (Now.Is("surge", "peak", "test") && Ahead(1) is { Quoted: false } surge && surge.Text.Length > 1 && char.IsAsciiDigit(surge.Text[0]))
+        {
+            var unit = Units.At(_words, _i + 2) is (UnitWord.Volt or UnitWord.KiloVolt, var length) ? length : 0;
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(2 + unit).Select(w => w.Text)), Now.At));
             _i += 2 + unit;
             return true;
         }
@@ -220,7 +229,7 @@ internal sealed partial class NoteReader
         if (kind is null) return SocketWord();
         if (ByLetter is { } letter && IsDecisive(letter) && PartKinds.Of(kind) != letter)
         {
-            _note.Remarks.Add((kind, Now.At));
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(count).Select(w => w.Text)), Now.At));
             _i += count;
             return true;
         }

@@ -55,7 +55,7 @@ internal sealed class PartDraft(BenchNote note, Book book, Part? existing)
         if (source is not null) return source.KindAsWritten;
         if (kind != PartKind.Capacitor) return PartKinds.Spelling(kind);
         var polar = note.Leads.Any(l => l.Role is LeadRole.Plus or LeadRole.Minus) || note.LooseRole is LeadRole.Plus or LeadRole.Minus;
-        var inPicofarads = note.Values.Count > 0 && (note.Values[0].Unit is UnitWord.Pico or UnitWord.Nano or UnitWord.Centimetre || (note.Values[0].Unit == UnitWord.None && !(note.Values[0].Number < 1)));
+        var inPicofarads = note.Values.Count > 0 && (note.Values[0].Unit is UnitWord.Pico or UnitWord.Nano or UnitWord.Centimetre || (note.Values[0].Unit == UnitWord.None && !(note.Values[0].Number < 1) && !note.Values[0].Text.Contains('.', StringComparison.Ordinal)));
         var (guess, why, ask) = KindGuess.Capacitor(value ?? existing?.Value, inPicofarads, volts, polar, book.Facts.Year);
         if (note.HasSafetyClass && guess == PartKind.Paper) (guess, why, ask) = (PartKind.Film, "a safety class is marked", []);
         if (guess != PartKind.Capacitor) note.Assumed.Add($"{PartKinds.Spelling(guess)} ({why})");

@@ -15,7 +15,7 @@ internal static class WireLine
         if (IsName(words[0].Text) && book.Parts.Named(words[0].Text) is null) return true;
         if (words[0].Is(WireWords) && !(words.Length > 1 && words[1].Is("wound"))) return true;
         // "black wire from V3-8 to K1-5", "V3-8 to K1-5 red wire": no word that could be a part's reference or value
-        return words.Any(w => w.Is("wire", "jumper", "link", "bond", "strap")) && !words.Any(w => w.Is("wound", "wirewound"))
+        return words.Any(w => w.Is("wire", "jumper", "link", "bond", "bonded", "strap", "riveted", "twisted", "shielded", "screened")) && !words.Any(w => w.Is("wound", "wirewound"))
             && words.Any(w => new LugNames(book).Of(w.Text) is not null)
             && !words.Any(w => book.Parts.Named(w.Text) is not null && new LugNames(book).Of(w.Text) is null && book.Mounts.Named(w.Text) is null)
             && (words[0].Is("from", "between") || Colours.OfWire(words[0].Text) is not null || new LugNames(book).Of(words[0].Text) is not null || words[0].Is("bare", "twisted", "shielded", "screened", "black"));
