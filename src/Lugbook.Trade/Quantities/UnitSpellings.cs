@@ -74,8 +74,8 @@ internal static class UnitSpellings
 
         Add(new(Unit.Ohm, 0), "Ω ohm ohms ΩS");
         Add(new(Unit.Ohm, -3), "milliohm milliohms");
-        Add(new(Unit.Ohm, 3), "KΩ KΩS KOHM KOHMS KILO KILOS KILOHM KILOHMS KILOOHM KILOOHMS KILΩ thousand thousandohm thousandohms KO KOS");
-        Add(new(Unit.Ohm, 6), "MEG MEGS MEGO MEGOS MEGOHM MEGOHMS MEGΩ MEGA MEGAOHM MEGAOHMS MΩ MΩS MOHM MOHMS million millionohms MGOHM");
+        Add(new(Unit.Ohm, 3), "KΩ KΩS KOHM KOHMS KILO KILOS KILOHM KILOHMS KILOOHM KILOOHMS KILΩ thousand thousandohm thousandohms");
+        Add(new(Unit.Ohm, 6), "MEG MEGS MEGO MEGOS MEGOHM MEGOHMS MEGΩ MEGA MEGAOHM MEGAOHMS MΩ MΩS MOHM MOHMS million millionohms mill millohm millohms MGOHM");
         Add(new(Unit.Ohm, 9), "GΩ GOHM GOHMS GIGOHM GIGAOHM");
         Add(new(Unit.Ohm, 12), "TΩ TOHM TERAOHM");
 

@@ -44,6 +44,7 @@ internal static class Assembly
             if (bares.Count == 0) return NoValue(facts);
             var group = bares[0];
             bares.RemoveAt(0);
+            if (Pairs(group, facts, bares) is { } regrouped) group = regrouped;
             var count = ValuesIn(group, facts, bares);
             var ranged = count == 2 && group.Separators[1] == '-' && Situate(facts, context).Kind is Parts.PartKind.Trimmer or Parts.PartKind.VariableCapacitor && group.Numbers[0].Value < group.Numbers[1].Value;
             for (var i = count; i < group.Numbers.Length; i++) AddVolts(facts, group.Numbers[i].Value, group.Starts[i]);
@@ -67,11 +68,38 @@ internal static class Assembly
         return null;
     }
 
+    // "40-40/450, 20/25": values and their volts, part by part.
+    private static BareGroup? Pairs(BareGroup group, Facts facts, List<BareGroup> others)
+    {
+        if (facts.Volts.Count > 0 || others.Count > 0 || !group.Separators.Any(s => s is ',' or ';' or '&')) return null;
+        var values = new List<int>();
+        var volts = new List<(int At, int Count)>();
+        var pending = 0;
+        for (var i = 0; i < group.Numbers.Length; i++)
+        {
+            if (group.Separators[i] == '/' && VoltageCodes.IsRating(group.Numbers[i].Value) && pending > 0)
+            {
+                volts.Add((i, pending));
+                pending = 0;
+            }
+            else if (pending > 0 && group.Separators[i] is ',' or ';' or '&') return null;
+            else
+            {
+                values.Add(i);
+                pending++;
+            }
+        }
+        if (pending > 0 || volts.Count < 2) return null;
+        foreach (var (at, count) in volts)
+            for (var n = 0; n < count; n++) AddVolts(facts, group.Numbers[at].Value, group.Starts[at]);
+        return new([.. values.Select(i => group.Numbers[i])], [.. values.Select(i => group.Separators[i])], [.. values.Select(i => group.Starts[i])], group.Follows);
+    }
+
     private static Failure NoValue(Facts facts) => facts.Volts.Count > 0
         ? new(facts.Volts[0].Start, "a voltage alone is no value", "Write the value too: .05 MFD 400V.")
         : facts.Watts is not null || facts.Amperes is not null
             ? new(0, "watts or amperes alone are no value", "Write the value too: 47K 1/2W.")
-            : new(0, "there is no figure in it", "Write the value's figures, with ? for each one that cannot be read.");
+            : new(0, "there is no value in it", "Write the value's figures, with ? for each one that cannot be read.");
 
     // ".02-600", "22/35", "40-20-450": the last number can be the volts when no others are marked.
     private static int ValuesIn(BareGroup group, Facts facts, List<BareGroup> others)
@@ -82,7 +110,7 @@ internal static class Assembly
         if (!VoltageCodes.IsRating(last) || last < 6) return count;
         var before = group.Numbers[^2].Value;
         var sign = group.Separators[^1];
-        var asVolts = sign == '/' ? last != before && last > before : last >= 100 && last > before;
+        var asVolts = sign == '/' ? last > before || (before >= 500 && last >= 100 && last != before) : last >= 100 && last > before;
         return asVolts && sign is '/' or '-' or ',' && (sign != '/' || last >= 100 || before < 1 || last is 6.3 or 12 or 16 or 25 or 35 or 50 or 63) && asVolts ? count - 1 : count;
     }
 

@@ -45,10 +45,11 @@ internal sealed class CompactCode
             (figures, letter, next) = (_run[0].Text + "." + _run[2].Text, _run[1].Text[0], 3);
         else return;
 
+        var weight = _run[0].Text.Length >= 3 && next == 3 ? 0.1 : 1;   // 100K5 is an odd thing to print
         foreach (var sense in Letters.Senses(letter, asPoint: true))
         {
             var value = sense.Sense.Of(new(figures, null, false));
-            Finish(new(sense.Sense.Unit, [value], Form.LetterPoint, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight }, next);
+            Finish(new(sense.Sense.Unit, [value], Form.LetterPoint, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight * weight }, next);
         }
     }
 
@@ -63,7 +64,7 @@ internal sealed class CompactCode
                 var candidate = new Candidate(sense.Sense.Unit, [sense.Sense.Of(number.Number)], Form.LetterTail, sense.Code, sense.Reason)
                 {
                     Habit = sense.Habit,
-                    MarkOtherWay = number.OtherWay,
+                    OtherMark = number.OtherWay ? _run[0].Number.OtherMark : null,
                     Weight = sense.Weight,
                 };
                 Finish(candidate, 1, word[1..]);
@@ -76,6 +77,8 @@ internal sealed class CompactCode
         if (!_run[0].IsFigures(3)) return;
         if (CodeValue(_run[0].Text) is { } coded)
             Finish(new(Unit.Farad, [coded], Form.ThreeDigitCode, "three-digit code", $"{_run[0].Text[..2]} and {Noughts(_run[0].Text[2])} in picofarads"), 1);
+        if (CodeOhms(_run[0].Text) is { } ohms)
+            Finish(new(Unit.Ohm, [ohms], Form.ThreeDigitCode, "three-digit code", $"{_run[0].Text[..2]} and {Noughts(_run[0].Text[2])} in ohms, as on modern controls and small resistors"), 1);
         if (_run[0].Text[0] != '0')
             Finish(new(Unit.Farad, [_run[0].Number.Times(-12)], Form.TrueValue, "true value", "the figures as they stand, in picofarads"), 1);
     }
@@ -172,10 +175,13 @@ internal sealed class CompactCode
         if (ToleranceLetters.Of(tail[0], candidate.Unit, candidate.Value) is not { } tolerance) yield break;
         if (candidate.Unit == Unit.Ohm && !ToleranceLetters.IsCommon(tail[0]) && candidate.Form != Form.LetterPoint) yield break;
         if (candidate.Form == Form.LetterTail && candidate.Unit == Unit.Farad && !ToleranceLetters.IsCommon(tail[0]) && tail[0] is not ('Z' or 'z' or 'S' or 's')) yield break;
-        if (tail.Length == 1) yield return candidate with { Tolerance = tolerance };
+        if (tail.Length == 1) yield return candidate with { Tolerance = tolerance, Weight = candidate.Weight * LetterWeight(tail[0]) };
         else if (candidate.Unit == Unit.Farad && candidate.Form is Form.LetterPoint or Form.LetterTail && ToleranceLetters.OldBritishTempco(tail[1]) is { } ppm)
             yield return candidate with { Tolerance = tolerance, TempcoPpm = ppm, Weight = candidate.Weight * 0.5 };
     }
+
+    // n and m in lower case are multipliers, and N for 30 per cent is rare; the others are typed in either case.
+    private static double LetterWeight(char letter) => letter switch { 'n' or 'm' or 'p' or 'u' => 0.03, 'N' => 0.3, 'P' => 0.05, 'H' or 'h' => 0.2, _ => char.IsLower(letter) ? 0.6 : 1 };
 
     private Failure Explain()
     {
@@ -211,6 +217,10 @@ internal sealed class CompactCode
         var exponent = figures[2] switch { '8' => -2, '9' => -1, var c => c - '0' };
         return Numeral.Scale(figures[..2], exponent - 12);
     }
+
+    /// <summary>Ohms of a three-digit code that has noughts to add, or null.</summary>
+    public static double? CodeOhms(string figures) =>
+        figures[0] != '0' && figures[2] is >= '1' and <= '6' ? Numeral.Scale(figures[..2], figures[2] - '0') : null;
 
     private static string Noughts(char c) => c switch
     {

@@ -94,6 +94,12 @@ internal sealed partial class Grammar
     private bool ToleranceLetter(Token token)
     {
         if (!token.IsLetter || token.Glued || _facts.Values.Count == 0 || _facts.Tolerance is not null || Peek(1) is { Glued: true, IsNumber: true }) return false;
+        if (token.Text.ToUpperInvariant() is "X" or "Y")
+        {
+            _facts.Doubts.Add($"class {token.Text.ToUpperInvariant()} is marked without its number: replace it by {token.Text.ToUpperInvariant()}2 or better");
+            _at++;
+            return true;
+        }
         var value = _facts.Values[^1].Candidates[0];
         if (value.Tolerance is not null || value.Unit == Unit.Henry || ToleranceLetters.Of(token.Text[0], value.Unit, value.Value) is not { } tolerance) return false;
         _facts.Tolerance = tolerance;
