@@ -17,6 +17,7 @@ internal static class Assembly
         var candidates = Sections.Combine(values, out failure, out var windingOhms);
         if (failure is not null) return [];
 
+        ShareVolts(values, facts);
         var situation = Situate(facts, context);
         var possible = candidates.Where(c => c.Values.All(v => Belief.IsPossible(c.Unit, v))).ToList();
         if (possible.Count == 0)
@@ -31,6 +32,35 @@ internal static class Assembly
         return [.. possible.Select(c => new Draft(Describe(c, facts, situation, possible), c, Math.Max(1e-12, Belief.Of(c, situation))))];
     }
 
+    // "40 MFD 450V, 20-20 MFD 25V": each group's volts are for its own sections.
+    private static void ShareVolts(ImmutableArray<ValueGroup> values, Facts facts)
+    {
+        if (values.Length < 2) return;
+        var shared = new List<VoltNumber>();
+        for (var i = 0; i < values.Length; i++)
+        {
+            var end = i + 1 < values.Length ? values[i + 1].VoltsBefore : facts.Volts.Count;
+            var own = facts.Volts.Skip(values[i].VoltsBefore).Take(Math.Max(0, end - values[i].VoltsBefore)).ToList();
+            var count = values[i].Candidates[0].Values.Length;
+            if (own.Count == 0 || (own.Count != 1 && own.Count != count)) return;
+            for (var n = 0; n < count; n++) shared.Add(own[own.Count == 1 ? 0 : n]);
+        }
+        facts.Volts = shared;
+    }
+
+    // "40-30 @ 150V 20 @ 25V": several bare groups, each with its volts after it.
+    private static List<VoltNumber>? Groups(List<BareGroup> bares, Facts facts)
+    {
+        var shared = new List<VoltNumber>();
+        for (var i = 0; i < bares.Count; i++)
+        {
+            var end = i + 1 < bares.Count ? bares[i + 1].VoltsBefore : facts.Volts.Count;
+            if (end != bares[i].VoltsBefore + 1) return null;
+            shared.AddRange(Enumerable.Repeat(facts.Volts[bares[i].VoltsBefore], bares[i].Numbers.Length));
+        }
+        return shared;
+    }
+
     private static Situation Situate(Facts facts, MarkingContext context) =>
         new(context, facts, facts.Volts.Count > 0) { Volts = facts.Volts.Count > 0 ? facts.Volts.Min(v => v.Volts) : null };
 
@@ -42,6 +72,18 @@ internal static class Assembly
         if (values.IsEmpty)
         {
             if (bares.Count == 0) return NoValue(facts);
+            if (bares.Count > 1 && Groups(bares, facts) is { } shared)
+            {
+                facts.Volts = shared;
+                bares = [new([.. bares.SelectMany(b => b.Numbers)], [.. bares.SelectMany(b => b.Separators)], [.. bares.SelectMany(b => b.Starts)], false)];
+            }
+            if (bares.Count > 1 && facts.Volts.Count == 0 && bares.All(b => b.Numbers.Length > 1 && b.Numbers[^1].Value >= 6 && VoltageCodes.IsRating(b.Numbers[^1].Value)))
+            {
+                // "20-450 20-25"
+                foreach (var b in bares)
+                    for (var n = 1; n < b.Numbers.Length; n++) AddVolts(facts, b.Numbers[^1].Value, b.Starts[^1]);
+                bares = [new([.. bares.SelectMany(b => b.Numbers[..^1])], [.. bares.SelectMany(b => b.Separators[..^1])], [.. bares.SelectMany(b => b.Starts[..^1])], false)];
+            }
             var group = bares[0];
             bares.RemoveAt(0);
             if (Pairs(group, facts, bares) is { } regrouped) group = regrouped;

@@ -26,7 +26,7 @@ internal static class Belief
         {
             (Unit.Ohm, PartKind.Control) => (4, 5.1e6),
             (Unit.Ohm, PartKind.Winding or PartKind.Speaker or PartKind.Lamp) => (0.05, 2e4),
-            (Unit.Ohm, _) => (2.0, 1.01e7),
+            (Unit.Ohm, _) => (0.09, 1.01e7),
             (Unit.Farad, PartKind.Electrolytic) => (0.9e-6, 1.1e-3),
             (Unit.Farad, PartKind.Paper) => (0.9e-10, 2e-5),
             (Unit.Farad, PartKind.Film) => (0.9e-10, 2e-5),

@@ -122,7 +122,7 @@ internal sealed class CompactCode
         if (_run.Count != 2 || !_run[0].IsNumber || !_run[1].IsWord || _run[1].Text.Length != 2 || !(_run[0].Number.Value > 0)) return;
         var value = _run[0].Number.Times(-12);
         if (ToleranceLetters.OldBritish(_run[1].Text[0], value) is not { } tolerance || ToleranceLetters.OldBritishTempco(_run[1].Text[1]) is not { } ppm) return;
-        _found.Add(new(Unit.Farad, [value], Form.OldBritish, "old British ceramic", "old British tubular ceramics print the true value, the tolerance and the temperature coefficient") { Tolerance = tolerance, TempcoPpm = ppm });
+        _found.Add(new(Unit.Farad, [value], Form.OldBritish, "old British ceramic", "old British tubular ceramics print the true value, the tolerance and the temperature coefficient") { Tolerance = tolerance, TempcoPpm = ppm, Weight = _run[1].Text.Any(char.IsLower) ? 0.03 : _run[1].Text[0] == 'R' ? 0.3 : 1 });
         if (_run[0].IsFigures(3) && CodeValue(_run[0].Text) is { } coded)
             _found.Add(new(Unit.Farad, [coded], Form.ThreeDigitCode, "three-digit code", "by the modern code two figures and the noughts") { Tolerance = ToleranceLetters.Of(_run[1].Text[0], Unit.Farad, coded), TempcoPpm = ppm, Weight = 0.15 });
     }
@@ -143,7 +143,9 @@ internal sealed class CompactCode
             }
             _furthest = Math.Max(_furthest, next);
             var last = next == _run.Count - 1 && _run[next].IsNumber && done.Unit == Unit.Farad && done.Volts is null ? _run[next].Number.Value : 0;
-            if (VoltageCodes.IsPrinted(last) && (tail.Length > 0 || done.Form == Form.LetterPoint)) _found.Add(done with { Volts = last });
+            if (!VoltageCodes.IsPrinted(last)) continue;
+            if (tail.Length > 0 || done.Form == Form.LetterPoint) _found.Add(done with { Volts = last });
+            else if (done.Form == Form.LetterTail && done.Habit == Habit.None) _found.Add(done with { Volts = last, Weight = done.Weight * 0.3 });   // 22n400
         }
     }
 
@@ -233,7 +235,7 @@ internal sealed class CompactCode
 
     private static string Volt(double volts) => volts.ToString(CultureInfo.InvariantCulture) + " V";
 
-    private bool Plain(int index) => _run[index].IsNumber && _run[index].Number.IsWhole && _run[index].Text.All(char.IsAsciiDigit);
+    private bool Plain(int index) => _run[index].IsNumber && !_run[index].Spelt && _run[index].Text.All(char.IsAsciiDigit);
 
     private static IEnumerable<(Numeral Number, bool OtherWay)> Both(Numeral number)
     {

@@ -128,7 +128,7 @@ internal sealed partial class Grammar
         if (!token.IsWord || _facts.Dielectric is not null) return false;
         var written = token.Text;
         var used = 1;
-        while (used < 3 && Peek(used) is { Glued: true } more && more.Kind != TokenKind.Sign && !more.Spelt && written.Length + more.Text.Length <= 5 && (more.IsNumber ? more.Number.IsWhole : more.Text.Length == 1))
+        while (used < 3 && Peek(used) is { Glued: true } more && more.Kind != TokenKind.Sign && !more.Spelt && written.Length + more.Text.Length <= 5 && (more.IsNumber ? more.Text.All(char.IsAsciiDigit) : more.Text.Length == 1))
         {
             written += more.Text;
             used++;

@@ -11,7 +11,16 @@ internal sealed partial class Grammar
     // 3 x .1, 2x50: the count of equal sections. "X" alone between two numbers.
     private bool Multiplied()
     {
-        if (Peek() is not { IsWord: true } word || _facts.HasValue) return false;
+        if (_facts.HasValue) return false;
+        if (Peek() is { IsNumber: true, Number: { IsWhole: true, Value: >= 2 and <= 4 } } how)
+        {
+            var word1 = Peek(1) is { } hyphen && hyphen.Is('-') ? 2 : 1;
+            if (Peek(word1) is not { IsWord: true } sections || sections.Text.ToUpperInvariant() is not ("SECTION" or "SECTIONS" or "SECT" or "SECTS")) return false;
+            _count = (int)how.Number.Value;
+            _at += word1 + 1;
+            return true;
+        }
+        if (Peek() is not { IsWord: true } word) return false;
         var count = word.Text.ToUpperInvariant() switch { "DUAL" or "TWIN" or "DOUBLE" or "DOPPEL" => 2, "TRIPLE" => 3, _ => 0 };
         if (count == 0) return false;
         if (Peek(1) is { IsNumber: true }) _count = count;
@@ -42,7 +51,7 @@ internal sealed partial class Grammar
         }
         if (elements.Count > 0 && _count > 1)
         {
-            elements[0] = elements[0] with { Count = _count };
+            if (elements.Count == 1) elements[0] = elements[0] with { Count = _count };
             _count = 1;
         }
         Distribute(elements);
@@ -92,6 +101,8 @@ internal sealed partial class Grammar
         var number = Thousands(token, out var used);
         _at += used;
         var unit = UnitAt(_at, afterNumber: true);
+        // MFD 40-30-20 VOLTS 150-150-25: a unit before the next number is not this one's.
+        if (unit is not null && _pendingUnit is { } pending && unit.Role != pending.Role && Peek(unit.Tokens) is { IsNumber: true }) unit = null;
         if (unit is not null) _at += unit.Tokens;
         return Checked(new(number, count, token.Start, before, unit, []));
     }
@@ -321,7 +332,7 @@ internal sealed partial class Grammar
     {
         if (elements.Count == 0) return;
         var numbers = elements.SelectMany(e => Enumerable.Repeat(e, e.Count)).ToList();
-        _facts.Bares.Add(new([.. numbers.Select(e => e.Number)], [.. numbers.Select(e => e.Before)], [.. numbers.Select(e => e.Start)], follows || elements[0].Before != '\0'));
+        _facts.Bares.Add(new([.. numbers.Select(e => e.Number)], [.. numbers.Select(e => e.Before)], [.. numbers.Select(e => e.Start)], follows || elements[0].Before != '\0') { VoltsBefore = _facts.Volts.Count });
     }
 
     private void AddOther(Element element)

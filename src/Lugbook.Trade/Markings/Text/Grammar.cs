@@ -130,7 +130,7 @@ internal sealed partial class Grammar
     {
         _at++;
         if (OtherWords.IsIdle(token.Text)) return;
-        if (token.IsLetter && token.Text.ToUpperInvariant() is "R" or "C" or "L" && !_facts.HasValue && next is { IsNumber: true }) return;
+        if (token.IsLetter && token.Text.ToUpperInvariant() is "R" or "C" or "L" && !_facts.HasValue && next is { } after && (after.IsNumber || after.Is(':') || after.Is('='))) return;
         var afterNumber = _at >= 2 && _tokens[_at - 2].IsNumber && !_tokens[_at - 2].Spelt;
         var isUnit = UnitSpellings.Find(token.Text) is not null || (token.IsLetter && Letters.IsMultiplier(token.Text[0]));
         if (isUnit && !_facts.HasValue && next is null)

@@ -17,7 +17,7 @@ internal static class Runs
             var token = tokens[i];
             if (!token.Glued || token.Kind == TokenKind.Sign || token.Spelt) break;
             if (token.IsWord && token.Text.Length > 1 && i == at + 1 && tokens[at].IsNumber && IsSpeltUnit(token.Text)) return [];
-            if (token.IsNumber && i + 1 < tokens.Count && tokens[i + 1] is { IsWord: true, Glued: true } next && IsOtherUnit(next.Text) && !CodeFollows(tokens, i)) break;
+            if (token.IsNumber && i + 1 < tokens.Count && tokens[i + 1] is { IsWord: true, Glued: true } next && IsOtherUnit(next.Text) && !CodeFollows(tokens, i) && !(i == at + 2 && next.Text == "A")) break;
             if (token.IsWord && i > at && BeginsClassOrDielectric(tokens, i)) break;
             if (token.IsWord && i == at + 1 && token.Text is "x" or "X" && i + 1 < tokens.Count && tokens[i + 1] is { Glued: true, IsNumber: true }) return [];
             run.Add(token);
@@ -46,7 +46,7 @@ internal static class Runs
         if (word is "NPO" or "COG" or "GMV") return true;
         if (at + 1 >= tokens.Count || !tokens[at + 1].Glued || !tokens[at + 1].IsFigures(1)) return false;
         var closed = at + 2 >= tokens.Count || !tokens[at + 2].Glued || tokens[at + 2].IsLetter;
-        return word == "NP" || (word is "X" or "Y" or "Z" && closed);
+        return word == "NP" || (word is "X" or "Y" or "Z" && closed && (tokens[at + 1].Text is "1" or "2" or "3" || (at + 2 < tokens.Count && tokens[at + 2] is { IsLetter: true, Glued: true })));
     }
 
     // 2G 104K: the voltage code, then a code with its tolerance.
