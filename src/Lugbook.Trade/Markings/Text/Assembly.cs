@@ -189,7 +189,7 @@ internal static class Assembly
             RatedWatts = c.Unit == Unit.Ohm ? facts.Watts : null,
             VoltsAreAc = ac,
             SafetyClass = facts.Classes.Count == 0 ? SafetyClass.None : facts.Classes.Max(),
-            TempcoPpm = c.TempcoPpm ?? facts.TempcoPpm,
+            TempcoPpm = c.Unit == Unit.Farad ? c.TempcoPpm ?? facts.TempcoPpm : null,
             Dielectric = c.Unit == Unit.Farad ? facts.Dielectric ?? facts.DielectricWord : null,
             Code = c.Code,
             Reason = Reasons.Of(c, situation, all),

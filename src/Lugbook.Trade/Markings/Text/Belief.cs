@@ -64,7 +64,7 @@ internal static class Belief
                 return c.Habit switch
                 {
                     Habit.KPicofarads => (capacitor ? (s.Kind == PartKind.Electrolytic ? 0.05 : 1) : 0.1) * (c.Value < 0.99e-9 && c.Form == Form.LetterTail ? 0.03 : 1),
-                    Habit.MMicrofarad => !capacitor ? 0.08 : s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic or PartKind.Trimmer ? 0.2 : 1,
+                    Habit.MMicrofarad => !capacitor ? (s.Context.MegHabit == MegHabit.Unknown ? 0.08 : 0.02) : s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic or PartKind.Trimmer ? 0.2 : 1,
                     Habit.RPoint => !capacitor ? 0.03 : (c.Value >= 1e-8) == (s.Kind is PartKind.Electrolytic or PartKind.Film or PartKind.Paper) ? 1 : s.Kind is null or PartKind.Capacitor ? 0.6 : 0.02,
                     Habit.OmegaMegohm => s.Context.Year is <= 1938 && c.Value <= 1.01e7 ? 20 : 1,
                     _ => c.Unit == Unit.Ohm && c.Value < 99 && c.Code == "number and letter" && c.Reason.StartsWith('K') ? 0.1 : 1,   // .047K is no 47 ohms

@@ -151,6 +151,10 @@ internal sealed class CompactCode
 
     private static IEnumerable<Candidate> WithTail(Candidate candidate, string tail)
     {
+        // 2m5H: a multiplier of henries needs its H.
+        var whole = candidate.Unit == Unit.Henry && candidate.Reason.StartsWith("H is", StringComparison.Ordinal);
+        if (candidate.Unit == Unit.Henry && !whole && tail is not ("H" or "h" or "HY" or "Hy")) yield break;
+        if (candidate.Unit == Unit.Farad && candidate.Form is Form.LetterPoint or Form.LetterTail && tail is "H" or "h") candidate = candidate with { Weight = candidate.Weight * 0.1 };
         if (tail.Length == 0)
         {
             if (candidate.Form is not (Form.MicrofaradsAndLetter or Form.OhmsAndLetter)) yield return candidate;

@@ -136,7 +136,7 @@ internal sealed partial class Grammar
         if (Peek(used) is { Glued: true, Kind: not TokenKind.Sign }) return false;
         if (Dielectrics.Find(written) is not { } found) return false;
         var plain = found.Code is "NP0" or "C0G" || (written.Length == 3 && written[0] is 'X' or 'Y' or 'Z' or 'x' or 'y' or 'z');
-        var number = written.Length >= 4;
+        var number = written.Length is >= 4 or 2;
         var others = number && (_facts.HasValue || _tokens.Skip(_at + used).Any(t => t.IsNumber));
         if (!plain && !others && !(_facts.HasValue && !token.Glued)) return false;
         (_facts.Dielectric, _facts.TempcoPpm) = (found.Code, found.TempcoPpm);

@@ -128,12 +128,13 @@ internal sealed partial class Grammar
 
     private Element? CodeElement(List<Token> run, int count, char before)
     {
+        if (run.Count < 2) return null;
         var candidates = CompactCode.Read(run, out var failure);
-        if (run.Count < 2 || failure is not null)
+        if (failure is not null)
         {
-            var zero = run.Count > 1 && run[0].IsNumber && run[0].Number.Value == 0 && (run.Count < 3 || run.Skip(2).All(t => !t.IsNumber || t.Number.Value == 0));
+            var zero = run[0].IsNumber && run[0].Number.Value == 0 && (run.Count < 3 || run.Skip(2).All(t => !t.IsNumber || t.Number.Value == 0));
             if (zero) Fail(run[0].Start, "the value is zero", "Leave a wire link without a value; look at the figures again.");
-            _failure ??= failure ?? new(run.Count > 0 ? run[0].Start : _text.Length, "a value should stand here", "Write a value such as 4K7 or .05 MFD.");
+            _failure ??= failure;
             return null;
         }
         _at += run.Count;

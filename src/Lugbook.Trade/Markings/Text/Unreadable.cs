@@ -8,6 +8,7 @@ internal static class Unreadable
     private const string Figures = "0123456789";
     private const string InWord = "DFMKEGOHUVWCPAN";
     private const int MostUnknown = 3;
+    private const int MostTries = 40;
 
     /// <summary>Is there a ? that belongs to a number or a word? One that stands alone is left to the grammar.</summary>
     public static bool IsIn(string text) => Places(text).Count > 0;
@@ -30,14 +31,18 @@ internal static class Unreadable
 
         var found = new Dictionary<(Quantities.Unit, string), Draft>();
         Failure? first = null;
+        var same = 0;
         foreach (var filled in Fillings(text, places, places.Count > 2))
         {
             var drafts = TextReader.Drafts(filled, context, out var wrong);
             if (wrong is not null) first ??= wrong;
+            // What is wrong whatever stands in the gap is not worth a thousand tries.
+            same = wrong is not null && wrong == first ? same + 1 : -MostTries;
+            if (same >= MostTries) break;
             var likely = Filling(filled, places);
             foreach (var one in drafts.Where(d => IsMade(d, text.Length == filled.Length)))
             {
-                var draft = one with { Weight = one.Weight * likely * Common(one.Meaning) };
+                var draft = one with { Weight = one.Weight * likely * Common(one.Meaning) * Near(one.Meaning.Value, context.ExpectedValue) };
                 var key = (draft.Meaning.Unit, string.Join(' ', draft.Meaning.Sections.Select(s => s.Value.ToString("G9", System.Globalization.CultureInfo.InvariantCulture) + "@" + s.RatedVolts?.ToString(System.Globalization.CultureInfo.InvariantCulture))));
                 if (!found.TryGetValue(key, out var known)) found[key] = draft;
                 else
@@ -71,6 +76,11 @@ internal static class Unreadable
     // A figure is likelier than a point or a letter in a gap.
     private static double Filling(string filled, List<int> places) =>
         places.Where(p => p < filled.Length).Aggregate(1.0, (w, p) => w * (char.IsAsciiDigit(filled[p]) ? 1 : filled[p] == '.' ? 0.3 : 0.5));
+
+    // A meter's reading tells neighbours of a series apart.
+    private static double Near(double value, double? expected) => expected is > 0 and var e && double.IsFinite(e)
+        ? Math.Max(0.01, Math.Exp(-0.5 * Math.Pow(Math.Log(value / e) / Math.Log(1.05), 2)))
+        : 1;
 
     // Values and volts that many parts have come first.
     private static double Common(Meaning m)
