@@ -1,3 +1,5 @@
+using Lugbook.Trade.Valves;
+
 namespace Lugbook.Trade.Entry;
 
 /// <summary>How a bench note is taken.</summary>
@@ -23,6 +25,9 @@ public sealed record EntryContext
     /// <summary>How the next line is taken.</summary>
     public EntryMode Mode { get; init; }
 
+    /// <summary>The valve handbook: which socket a type needs, and which pin is its plate. Empty when there is none.</summary>
+    public ValveHandbook Handbook { get; init; } = ValveHandbook.Empty;
+
     /// <summary>The start of a session on a book.</summary>
-    public static EntryContext For(Book book) => new() { Book = book };
+    public static EntryContext For(Book book, ValveHandbook? handbook = null) => new() { Book = book, Handbook = handbook ?? ValveHandbook.Empty };
 }

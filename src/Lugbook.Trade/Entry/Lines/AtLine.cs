@@ -17,7 +17,7 @@ internal static class AtLine
         for (var count = 1; count <= Math.Min(3, words.Length - 1); count++)
         {
             var (start, end) = (words[1].At, words[count].End);
-            var note = NoteReader.Read(new string(' ', start) + line[start..end], context.Book, context.LastMount, partsOnly: false);
+            var note = NoteReader.Read(new string(' ', start) + line[start..end], context, context.LastMount, partsOnly: false);
             if (note.Leads.Count == 1 && note.Bare.Count == 0 && note.Complaints.Count == 0) return (note.Leads[0], end);
         }
         return null;

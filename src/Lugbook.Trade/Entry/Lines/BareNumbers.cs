@@ -13,9 +13,10 @@ internal static class BareNumbers
     /// <param name="note">The note; its value, ratings and leads are filled in.</param>
     /// <param name="lugs">Which lugs there are.</param>
     /// <param name="kind">The kind, as far as it is known.</param>
-    /// <param name="valueKnown">The part has its value already, or takes it from another.</param>
+    /// <param name="valueKnown">The part takes its value from another.</param>
+    /// <param name="inBook">The book has the part and its value: lone numbers are rather lugs.</param>
     /// <param name="leadsWanted">How many leads are still to be placed.</param>
-    public static void Sort(BenchNote note, LugNames lugs, PartKind? kind, bool valueKnown, int leadsWanted)
+    public static void Sort(BenchNote note, LugNames lugs, PartKind? kind, bool valueKnown, bool inBook, int leadsWanted)
     {
         SortJoined(note, kind, valueKnown);
         var own = kind == PartKind.Control ? note.Reference : null;
@@ -29,11 +30,12 @@ internal static class BareNumbers
 
         var hasValue = valueKnown || note.Values.Count > 0 || note.Colours.Count > 0;
         var takesValue = kind is null || PartKinds.UnitOf(kind.Value) is not null;
-        if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count == wanted && left.All(b => MayBeLug(b) && b.Mount is not null) && left.Count > 1))
+        if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count <= wanted && (left.Count == wanted || inBook) && left.All(b => MayBeLug(b) && b.Mount is not null) && (left.Count > 1 || inBook)))
         {
+            bool IsPower(BareNumber b) => b.Number < 1 && left.Count > 1 && kind is PartKind.Resistor or PartKind.Control;
             // Of ".05 600" and "600 .05" the fraction is the capacitance, of "20 450" the first is; of "3 5 470" the one that is no lug is the resistance.
-            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) || b.Text[0] == '.')
-                ?? (kind is { } c && c.IsCapacitor() ? left[0] : left.FirstOrDefault(b => !MayBeLug(b)) ?? left[0]);
+            var value = left.FirstOrDefault(b => b.Number != Math.Floor(b.Number) && !IsPower(b))
+                ?? (kind is { } c && c.IsCapacitor() ? left[0] : left.FirstOrDefault(b => !MayBeLug(b) && !IsPower(b)) ?? left[0]);
             left.Remove(value);
             note.Values.Add(new(value.Text.Contains('/', StringComparison.Ordinal) ? ValueText.Number(value.Number) : value.Text, UnitWord.None, value.Number, value.At, value.End));
             note.Marking.Add((value.At, value.End));
@@ -89,8 +91,16 @@ internal static class BareNumbers
         {
             var (first, second) = (joined.Numbers[0], joined.Numbers[1]);
             var capacitor = joined.Unit.IsCapacitance() || (kind is { } k && k.IsCapacitor()) || (kind is null && first < 1);
+            var numbers = joined.Numbers;
+            if (capacitor && joined.Text.Contains('x', StringComparison.Ordinal) && numbers.Length == 2 && first is 2 or 3 or 4 && (second < 1 || joined.Unit.IsCapacitance() || note.Volts is not null))
+                numbers = [.. Enumerable.Repeat(second, (int)first)];   // 3x.1 is three sections of .1
+            else if (capacitor && numbers.Length > 2 && note.Volts is null && note.SectionVolts is null && Volts.Contains(numbers[^1]) && numbers[^1] >= 4 * numbers[..^1].Max())
+            {
+                note.Volts = new(numbers[^1], joined.At, joined.End);   // 40-40/350
+                numbers = numbers[..^1];
+            }
             if (note.Values.Count > 0 || valueKnown || !capacitor) NotAValue(note, joined, kind, valueKnown || note.Values.Count > 0);
-            else if (joined.Numbers.Length == 2 && joined.Unit is UnitWord.None or UnitWord.Volt && note.Volts is null && second > first && Volts.Contains(second))
+            else if (numbers == joined.Numbers && numbers.Length == 2 && joined.Unit is UnitWord.None or UnitWord.Volt && note.Volts is null && second > first && Volts.Contains(second))
             {
                 note.Values.Add(new(ValueText.Number(first), UnitWord.None, first, joined.At, joined.At + joined.Text.IndexOfAny(['-', '/', 'x', '@', '+'])));
                 note.Volts = new(second, joined.At, joined.End);
@@ -98,7 +108,7 @@ internal static class BareNumbers
             }
             else
             {
-                var sections = string.Join('-', joined.Numbers.Select(ValueText.Number));
+                var sections = string.Join('-', numbers.Select(ValueText.Number));
                 note.Values.Add(new(joined.Unit == UnitWord.Pico ? sections + " MMF" : sections + " MFD", joined.Unit == UnitWord.None ? UnitWord.Micro : joined.Unit, null, joined.At, joined.End));
                 note.Marking.Add((joined.At, joined.End));
             }
@@ -110,6 +120,7 @@ internal static class BareNumbers
     {
         // 1/2 on a resistor is half a watt; 1/4 MEG was read before as a fraction.
         if (joined.Unit == UnitWord.Volt && hasValue) note.SectionVolts = string.Join('-', joined.Numbers.Select(ValueText.Number));
+        else if (joined.Unit == UnitWord.Volt && note.Volts is null) note.Volts = new(joined.Numbers.Max(), joined.At, joined.End);   // a 6-8 V lamp
         else if (joined.Unit != UnitWord.None) note.Complain(joined.At, $"'{joined.Text}' is more than one value", kind == PartKind.Resistor ? "Write one value to a resistor." : "Write one value to a part.");
         else
             foreach (var number in joined.Numbers)

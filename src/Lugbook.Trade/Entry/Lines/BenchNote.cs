@@ -85,6 +85,10 @@ internal sealed class BenchNote
     /// <summary>Words that change what the book has: "moved", "value", "now".</summary>
     public bool Forces { get; set; }
     public bool Moves { get; set; }
+    /// <summary>"change C7 …": only for a part that the book has.</summary>
+    public bool Changes { get; set; }
+    /// <summary>A safety class is marked: X2, Y2.</summary>
+    public bool HasSafetyClass { get; set; }
     public Chassis.Templates.MountTemplate? Socket { get; set; }
     public string? LastMount { get; set; }
     /// <summary>True when a lead's role stands between two lugs and may belong to either.</summary>

@@ -53,6 +53,8 @@ internal sealed record LeadPlaces(Part Part, bool Waits)
             wiper.Role = LeadRole.Wiper;
             note.Assumed.Add($"{wiper.Lug} is the wiper");
         }
+        if (note.Forces && existing is { Leads.Length: 2 } && mentions.Count == 2 && mentions.All(m => m.Role == LeadRole.None) && most == 2)
+            return new(part with { LeadA = mentions[0].Lug, LeadB = mentions[1].Lug }, false);
         var fresh = mentions.Where(m => !(existing is not null && existing.Leads.Any(l => Same(l.Lug, m.Lug) && Fits(l.Letter, m.Role)))).ToList();
         foreach (var mention in fresh.Where(m => m.Role is LeadRole.A or LeadRole.B or LeadRole.Wiper).Concat(fresh.Where(m => m.Role is LeadRole.None or LeadRole.Plus or LeadRole.Minus)))
         {

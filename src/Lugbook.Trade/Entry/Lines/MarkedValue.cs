@@ -19,6 +19,9 @@ internal sealed record MarkedValue
     /// <summary>A meaning with less than this share of belief is not asked about.</summary>
     private const double ShareWorthAsking = 0.1;
 
+    /// <summary>Colours are told in reading order: read from the other end they are seldom meant.</summary>
+    private const double ColourShareWorthAsking = 0.25;
+
     /// <summary>Reads the value; complaints go into the note. Nothing to read gives an empty value.</summary>
     public static MarkedValue Read(BenchNote note, PartKind? kind, Book book, Func<string, MarkingContext, MarkingResult> reader)
     {
@@ -26,7 +29,7 @@ internal sealed record MarkedValue
         var polar = note.Leads.Any(l => l.Role is LeadRole.Plus or LeadRole.Minus) && unit == Quantities.Unit.Farad;
         var context = new MarkingContext
         {
-            Kind = polar ? PartKind.Electrolytic : kind == PartKind.Winding ? PartKind.Resistor : kind,
+            Kind = polar || LooksElectrolytic(note, kind) ? PartKind.Electrolytic : kind == PartKind.Winding ? PartKind.Resistor : kind,
             MegHabit = book.Facts.MegHabit,
             Year = book.Facts.Year,
             OtherMarkings = [.. book.Parts.Where(p => p.Marked is not null && p.Kind is PartKind.Resistor or PartKind.Control).Select(p => p.Marked!)],
@@ -36,6 +39,10 @@ internal sealed record MarkedValue
         var bands = Bands(note, unit, context, reader, printed);
         return printed is null ? bands ?? new() : printed with { Tolerance = printed.Tolerance ?? bands?.Tolerance };
     }
+
+    /// <summary>A bare "8 450" or "25 25": common practice, no source; a mica or ceramic of so few picofarads is marked for 500 V.</summary>
+    private static bool LooksElectrolytic(BenchNote note, PartKind? kind) => kind == PartKind.Capacitor && note.Volts is { Value: <= 475 }
+        && note.Values is [{ Unit: UnitWord.None, Number: >= 4 and <= 80 }] && note.WrittenKind is null or PartKind.Capacitor;
 
     private static MarkedValue? Printed(BenchNote note, Unit? unit, MarkingContext context, Func<string, MarkingContext, MarkingResult> reader)
     {
@@ -83,7 +90,7 @@ internal sealed record MarkedValue
     private static MarkedValue From(ImmutableArray<Meaning> meanings, BenchNote note, int at, int end, string shown, bool inPlace)
     {
         var best = meanings[0];
-        var worth = meanings.Where(m => m == best || m.Share >= ShareWorthAsking).DistinctBy(m => (m.Unit, ValueText.Number(m.Value * 1e12), m.Sections.Length)).Take(4).ToArray();
+        var worth = meanings.Where(m => m == best || m.Share >= (inPlace ? ShareWorthAsking : ColourShareWorthAsking)).DistinctBy(m => (m.Unit, ValueText.Number(m.Value * 1e12), m.Sections.Length)).Take(4).ToArray();
         ImmutableArray<EntryQuestion> questions = worth.Length < 2 || worth.Any(m => m.Sections.Length > 1) ? [] :
             [new($"What does {shown} mean?", [.. worth.Select(m => new EntryAlternative($"{ValueText.Of(m.Value, m.Unit)}: {m.Code}",
                 note.Line[..at] + ValueText.Plain(m.Value, m.Unit) + (inPlace ? "" : " " + note.Line[at..end]) + note.Line[end..]))])];

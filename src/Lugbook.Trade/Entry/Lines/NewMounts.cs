@@ -8,14 +8,20 @@ namespace Lugbook.Trade.Entry.Lines;
 internal static class NewMounts
 {
     /// <summary>Edits for the lugs of a part, and a valve's or control's own mount.</summary>
-    public static List<BookEdit> For(Part part, BenchNote note, Book book, LugNames lugs, List<EntryQuestion> questions)
+    public static List<BookEdit> For(Part part, BenchNote note, EntryContext context, List<EntryQuestion> questions)
     {
+        var (book, lugs) = (context.Book, new LugNames(context.Book));
         var edits = new List<BookEdit>();
         if (part.Kind == PartKind.Valve)
         {
             if (book.Mounts.Named(part.Name) is not null) return edits;
             if (note.Socket is { } socket) Template(edits, socket, part.Name, book);
-            else note.Assumed.Add($"socket {part.Name} still to be entered: mount {part.Name} octal");
+            else if (context.Handbook.Find(part.Marked) is { } type && MountTemplates.Socket(type.Base) is { } fits)
+            {
+                Template(edits, fits, part.Name, book);
+                note.Assumed.Add($"{fits.KindAsWritten} (the handbook's base of {type.Type})");
+            }
+            else note.Assumed.Add($"its socket is entered later (mount {part.Name} octal, noval, 7-pin …)");
             return edits;
         }
         if (part.Kind == PartKind.Control && book.Mounts.Named(part.Name) is null && part.Leads.Any(l => Same(MountOf(l.Lug), part.Name)))

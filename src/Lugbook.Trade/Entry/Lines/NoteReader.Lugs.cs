@@ -1,3 +1,4 @@
+using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Trade.Entry.Lines;
@@ -15,7 +16,7 @@ internal sealed partial class NoteReader
 
     private bool LugHere()
     {
-        if (PinsOf()) return true;
+        if (PinsOf() || FunctionOf()) return true;
         var word = Now;
         var text = word.Text;
         var (before, after) = (LeadRole.None, LeadRole.None);
@@ -66,6 +67,7 @@ internal sealed partial class NoteReader
     private static string[]? PairsOfHyphens(string text)
     {
         var pieces = text.Split('-');
+        if (pieces.Length == 2) return pieces;
         return pieces.Length is 4 or 6 ? [.. Enumerable.Range(0, pieces.Length / 2).Select(k => $"{pieces[2 * k]}-{pieces[(2 * k) + 1]}")] : null;
     }
 
@@ -91,16 +93,17 @@ internal sealed partial class NoteReader
         return known is not null && Function(known, by);
     }
 
-    private bool Function(Chassis.Mount mount, int by)
+    private bool Function(Mount mount, int by)
     {
         if (Ahead(by) is not { Quoted: false } word || Vocabulary.LugFunction(word.Key) is not { } names) return false;
         // "grid 2", "grid 3"
         var count = by + 1;
-        if (word.Is("grid") && Ahead(by + 1) is { Text: "1" or "2" or "3" } which) { names = [$"grid {which.Text}"]; count++; }
+        if (word.Is("grid") && Ahead(by + 1) is { Text: "1" or "2" or "3" } which) { names = which.Text switch { "2" => ["grid 2", "screen"], "3" => ["grid 3", "suppressor"], _ => ["grid 1"] }; count++; }
         var lugs = _lugs.Of(mount).Where(l => l.Function is { } f && names.Any(n => f.Contains(n, StringComparison.OrdinalIgnoreCase))
             || word.Is("cap") && l.Name.EndsWith("-cap", StringComparison.OrdinalIgnoreCase)).ToArray();
         var exact = lugs.Where(l => names.Contains(l.Function, StringComparer.OrdinalIgnoreCase)).ToArray();
         if (lugs.Length > 1 && exact.Length == 1) lugs = exact;
+        if (lugs.Length == 0) lugs = [.. SocketPins.Of(mount, _book, _handbook, names).Select(pin => _lugs.Numbered(mount.Name, pin)).OfType<Lug>()];
         if (lugs.Length == 1)
         {
             AddLead((lugs[0].Name, lugs[0].Mount, lugs[0].No), Now, word.End);
@@ -111,6 +114,18 @@ internal sealed partial class NoteReader
                 $"Write the lug by its number: {mount.Name}-{(lugs.Length > 0 ? lugs[0].No ?? 1 : 1)}.");
         _i += count;
         return true;
+    }
+
+    /// <summary>"plate of V3", "grid on V4".</summary>
+    private bool FunctionOf()
+    {
+        if (Now.Quoted || Vocabulary.LugFunction(Now.Key) is null || RoleOf(Now) != LeadRole.None) return false;
+        var by = Ahead(1) is { } w && w.Is("of", "on") ? 2 : 1;
+        if (Ahead(by) is not { Quoted: false } name || _lugs.Mount(name.Text) is not { } mount || !mount.Kind.IsSocket()) return false;
+        if (Ahead(by + 1) is { } next && (next.Text.All(char.IsAsciiDigit) || next.Is("pin", "lug", "tag") || Vocabulary.LugFunction(next.Key) is not null)) return false;
+        var found = Function(mount, 0);
+        _i += by;
+        return found;
     }
 
     /// <summary>"pin 5", "lugs 3 and 5", "pins 3, 5 of V4", "3 and 5 on B".</summary>
@@ -128,7 +143,8 @@ internal sealed partial class NoteReader
         if (numbers.Count == 0) return false;
         string? mount = null;
         var (of, name) = (Ahead(k), Ahead(k + 1));
-        if (of is { } o && o.Is("of", "on") && name is { Quoted: false } m && (_lugs.Mount(m.Text) is not null || UsualReference().IsMatch(m.Text))
+        while (of is { } filler && name is not null && filler.Is("of", "on", "in", "the", "strip", "socket", "valve", "tube", "board") && name.Value.Is("strip", "socket", "valve", "tube", "the", "board")) (of, name, k) = (name, Ahead(k + 2), k + 1);
+        if (of is { } o && o.Is("of", "on", "in", "strip", "socket", "valve", "tube", "board", "the") && name is { Quoted: false } m && (_lugs.Mount(m.Text) is not null || UsualReference().IsMatch(m.Text))
             && !(Ahead(k + 2) is { } after && after.Text.All(char.IsAsciiDigit)))
             mount = _lugs.Mount(m.Text)?.Name ?? m.Text.ToUpperInvariant();
         if (mount is null && !says) return false;

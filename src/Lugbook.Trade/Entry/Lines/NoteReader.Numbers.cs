@@ -14,6 +14,9 @@ internal sealed partial class NoteReader
     [GeneratedRegex(@"^(\d+\.?\d*|\.\d+)([-/x@+](\d+\.?\d*|\.\d+)){1,3}(?<u>[A-Za-zµ.]*)$", RegexOptions.CultureInvariant)]
     private static partial Regex Joint();
 
+    [GeneratedRegex(@"^(?:(?<n>\d+\.?\d*|\.\d+)(?<u>[A-Za-zµΩ]+|%)){2,4}$", RegexOptions.CultureInvariant)]
+    private static partial Regex GluedPairs();
+
     [GeneratedRegex(@"^(±|\+/-|\+-)(?<n>\d+(\.\d+)?)?%?$", RegexOptions.CultureInvariant)]
     private static partial Regex BothWays();
 
@@ -74,6 +77,7 @@ internal sealed partial class NoteReader
         var match = NumberAndUnit().Match(Now.Text);
         if (match.Success && IsOneNumber(match.Groups["n"].Value)) return Plain(match);
         if (Joint().Match(Now.Text) is { Success: true } joint) return Joined(joint);
+        if (GluedPairs().Match(Now.Text) is { Success: true } glued && Pairs(glued)) return true;
         // "50mfd/150v", "47k/1W", "20@25v": pieces that each are a number with or without a unit.
         var pieces = Now.Text.Split('/', '@');
         if (pieces.Length is < 2 or > 4 || !pieces.All(p => NumberAndUnit().Match(p) is { Success: true } m && (m.Groups["u"].Length == 0 || Units.Of(m.Groups["u"].Value) != UnitWord.None))) return false;
@@ -95,6 +99,18 @@ internal sealed partial class NoteReader
         if (slash < 0) return true;
         var (over, under) = (text[..slash], text[(slash + 1)..]);
         return under is "2" or "3" or "4" or "8" or "16" or "0" ? over.Length == 1 && (under == "0" || over[0] - '0' < Figure(under)) && over != "0" : under == "10" && over == "1";
+    }
+
+    /// <summary>".1uf400v", "47k5%": a value and ratings without a space.</summary>
+    private bool Pairs(Match glued)
+    {
+        var (numbers, units) = (glued.Groups["n"].Captures, glued.Groups["u"].Captures);
+        if (!Units.Of(units[0].Value).IsValue() || units.Skip(1).Any(u => Units.Of(u.Value) is not (UnitWord.Volt or UnitWord.KiloVolt or UnitWord.VoltAc or UnitWord.Watt or UnitWord.Percent))) return false;
+        var at = Now.At;
+        _i++;
+        for (var k = 0; k < units.Count; k++)
+            Take(numbers[k].Value, units[k].Value, Units.Of(units[k].Value), at + numbers[k].Index, at + units[k].Index + units[k].Length);
+        return true;
     }
 
     private bool Plain(Match match)
@@ -137,7 +153,7 @@ internal sealed partial class NoteReader
     private bool IsMountRather(UnitWord unit)
     {
         var word = _words[_i + 1];
-        if (word.Text.Length > 1) return false;
+        if (word.Text.Length > 1 || word.CommaAfter) return false;
         if (unit == UnitWord.Ampere && Kind is not (PartKind.Fuse or PartKind.Lamp or PartKind.SeleniumRectifier or PartKind.Winding or PartKind.Switch)) return true;
         var next = Ahead(2);
         if (unit == UnitWord.Ampere && next is { } n && _lugs.Of(n.Text) is not null) return true;
@@ -177,6 +193,13 @@ internal sealed partial class NoteReader
             _note.Complain(at, $"'{Shown(number)}' is no number", "Write the figure as it is marked.");
             return;
         }
+        // A worn point: 05 MFD is .05 MFD.
+        if (number.Length > 1 && number[0] == '0' && number.All(char.IsAsciiDigit) && value > 0 && (unit.IsCapacitance() || (unit == UnitWord.None && Kind is { } k && k.IsCapacitor())))
+        {
+            _note.Assumed.Add($"{number} is .{number}");
+            number = "." + number;
+            value = Figure(number);
+        }
         var figure = number.Contains('/', StringComparison.Ordinal) ? value.ToString("0.######", CultureInfo.InvariantCulture) : number;
         switch (unit)
         {
@@ -184,7 +207,7 @@ internal sealed partial class NoteReader
                 _note.Bare.Add(new(value, number, _mount, _lugBefore || HintedAt(at), at, end));
                 return;
             case UnitWord.Volt or UnitWord.VoltAc or UnitWord.KiloVolt:
-                if (_i < _words.Length && Now.Is("peak", "surge", "test")) { _note.Remarks.Add(($"{number} V {Now.Key}", at)); _i++; return; }
+                if (_i < _words.Length && Now.Is("peak", "surge", "test") && !(Ahead(1) is { } n && char.IsAsciiDigit(n.Text[0]))) { _note.Remarks.Add(($"{number} V {Now.Key}", at)); _i++; return; }
                 if (value == 0) _note.Complain(at, "a rating of 0 V", "Write the volts that are marked, or leave them out.");
                 else if (_note.Volts is { } v && v.Value != value) _note.Complain(at, "a second voltage", "Write one rating; put the other in quotation marks as a remark.");
                 else (_note.Volts, _note.VoltsAreAc) = (new(unit == UnitWord.KiloVolt ? value * 1000 : value, at, end), unit == UnitWord.VoltAc);

@@ -16,6 +16,7 @@ internal sealed partial class NoteReader
         if (Kind is not null && Kind != PartKind.Capacitor && !Kind.Value.IsFixedCapacitor() && !Kind.Value.IsResistive()) return false;
         if (Now.Text.Length == 2 && Now.Text[0] is 'X' or 'Y' or 'x' or 'y')
         {
+            _note.HasSafetyClass = true;
             _note.Remarks.Add(($"class {Now.Text.ToUpperInvariant()}", Now.At));
             _i++;
             return true;
@@ -40,7 +41,7 @@ internal sealed partial class NoteReader
         {
             if (word.Is("from")) _from = true;
             else if (word.Is("to", "and")) _from = false;
-            if (word.Text is not ("" or "?" or "-" or "&" or "/" or "." or "+" or "~" or "±" or "#" or "_") && word.Text.All(c => !char.IsLetterOrDigit(c)))
+            if (word.Text is not ("?" or "-" or "--" or "&" or "/" or "." or ".." or "..." or "…" or "+" or "~" or "±" or "#" or "_" or "@" or ">" or "<" or "*" or "·" or "•") && word.Text.All(c => !char.IsLetterOrDigit(c)))
                 _note.Complain(word.At, $"'{Shown(word.Text)}' says nothing here", "Leave it out, or put it in quotation marks as a remark.");
             _i++;
             return true;
@@ -54,7 +55,7 @@ internal sealed partial class NoteReader
         var letters = word.Text.All(c => char.IsLetter(c) || c is '-' or '\'' or '/' or '.');
         if (letters && Vocabulary.Near(word.Key) is { } near)
             _note.Complain(word.At, $"'{Shown(word.Text)}' is no word of a bench note; is it '{near}'?", $"Write {near}, or put a remark in quotation marks.");
-        else if (letters && word.Text.Length >= 3) _note.Remarks.Add((word.Text, word.At));
+        else if ((letters && (word.Text.Length >= 3 || word.Is("if", "rf", "af", "ht", "lt", "hv", "lv", "bc", "sw", "am", "fm", "ok"))) || word.Is("b+", "b++", "ht+")) _note.Remarks.Add((word.Text, word.At));
         else
             _note.Complain(word.At, $"'{Shown(word.Text)}' cannot be read", "Write a reference, a value with its unit, a lug such as V3-6, or put it in quotation marks as a remark.");
         _i++;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Valves;
 
 namespace Lugbook.Trade.Entry.Lines;
 
@@ -14,11 +15,13 @@ internal sealed partial class NoteReader
     [GeneratedRegex(@"^(R|C|L|T|F|S|SW|LM|D|CR|SE|SP|RV|TH|V)\d{1,4}([A-Za-z]{1,2}\d?)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex UsualReference();
 
-    [GeneratedRegex(@"^(\d{1,3}[A-Z]{1,3}\d{1,3}[A-Z]{0,4}|[A-Z]{1,4}\d{1,4}[A-Z]{0,2}|\d{2,5}[A-Z]{0,2}|VR-?\d{2,3}(-\d\d)?)(/[A-Z0-9]+)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(\d{1,3}[A-Z]{1,3}\d{1,4}[A-Z]{0,4}|[A-Z]{1,4}\d{1,4}[A-Z]{0,2}|\d{2,5}[A-Z]{0,2}|VR-?\d{2,3}(-\d\d)?)(/[A-Z0-9]+)?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex TypePattern();
 
     private readonly BenchNote _note;
     private readonly Book _book;
+    private readonly ValveHandbook _handbook;
+    private readonly PartKind? _kindAhead;
     private readonly LugNames _lugs;
     private readonly ImmutableArray<Word> _words;
     private readonly bool _hasPlus;
@@ -28,22 +31,24 @@ internal sealed partial class NoteReader
     private bool _lugBefore;
     private bool _from;
 
-    private NoteReader(string line, Book book, string? lastMount)
+    private NoteReader(string line, EntryContext context, string? lastMount)
     {
-        (_book, _lugs, _mount) = (book, new(book), lastMount);
+        (_book, _handbook, _lugs, _mount) = (context.Book, context.Handbook, new(context.Book), lastMount);
         _words = NumberWords.ToFigures(Words.Of(line));
-        _hasPlus = _words.Any(w => w.Is("+", "plus", "pos", "positive", "+ve") || (w.Text.Length > 1 && w.Text[0] == '+' && char.IsLetter(w.Text[1])) || (w.Text.Length > 1 && w.Text[^1] == '+'));
+        _hasPlus = _words.Any(w => w.Is("+", "plus", "pos", "positive", "+ve") || (w.Text.Length > 1 && w.Text[0] == '+' && char.IsLetter(w.Text[1])) || (w.Text.Length > 2 && w.Text[^1] == '+' && w.Text[^2] != '+' && !w.Is("b+", "ht+")));
         _note = new() { Line = line };
+        for (var i = 0; i < _words.Length && _kindAhead is null; i++)
+            if (Vocabulary.KindAt(_words, i).Kind is { } kind && PartKinds.Of(kind) != PartKind.Capacitor) _kindAhead = PartKinds.Of(kind);
     }
 
     /// <summary>What the line says; complaints are in the note. Never throws.</summary>
     /// <param name="line">The line.</param>
-    /// <param name="book">What the book has.</param>
+    /// <param name="context">What the book has.</param>
     /// <param name="lastMount">The mount of bare lug numbers, until the line names another.</param>
     /// <param name="partsOnly">True for a line about a part; false for one about lugs only, such as a wire's.</param>
-    public static BenchNote Read(string line, Book book, string? lastMount, bool partsOnly = true)
+    public static BenchNote Read(string line, EntryContext context, string? lastMount, bool partsOnly = true)
     {
-        var reader = new NoteReader(line, book, lastMount) { _partsOnly = partsOnly };
+        var reader = new NoteReader(line, context, lastMount) { _partsOnly = partsOnly };
         reader.Run();
         reader.PlaceRoles();
         reader._note.LastMount = reader._mount;
@@ -55,8 +60,12 @@ internal sealed partial class NoteReader
     private Word? Ahead(int by) => _i + by < _words.Length ? _words[_i + by] : null;
 
     /// <summary>The kind that the reference or the words so far stand for.</summary>
-    private PartKind? Kind => _note.WrittenKind
-        ?? (_note.Reference is { } r ? _book.Parts.Named(r)?.Kind ?? References.KindOf(r) : null);
+    private PartKind? Kind => ByLetter is { } letter && IsDecisive(letter) ? letter : _note.WrittenKind is { } w and not PartKind.Capacitor ? w : _kindAhead ?? _note.WrittenKind ?? ByLetter;
+
+    private PartKind? ByLetter => _note.Reference is { } r ? _book.Parts.Named(r)?.Kind ?? References.KindOf(r) : null;
+
+    /// <summary>With these references a word for another kind is a remark: "V5 35Z5GT rectifier", "T1 speaker transformer".</summary>
+    private static bool IsDecisive(PartKind kind) => kind is PartKind.Valve or PartKind.Winding or PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Speaker;
 
     private void Run()
     {
@@ -70,7 +79,7 @@ internal sealed partial class NoteReader
         {
             var (at, lugBefore) = (_i, _lugBefore);
             if (_i == referenceAt) { _i += length; continue; }
-            if (Remark() || Same() || Verb() || ColourRun() || LugHere() || Role() || ToleranceHere() || Quantity() || TypeHere() || MountHere()
+            if (Remark() || Same() || Verb() || ColourRun() || LugHere() || Role() || (Kind == PartKind.Valve && TypeHere()) || ToleranceHere() || Quantity() || TypeHere() || MountHere()
                 || Lamp() || KindHere() || Code() || Rest()) { }
             if (_i == at) _i++;
             // "and" or "to" after a lug says that the number that follows is a lug too.
@@ -86,7 +95,7 @@ internal sealed partial class NoteReader
         var word = _words[first];
         if (word.Is("r", "c", "l", "t", "v", "f", "s") && first + 1 < _words.Length && _words[first + 1].Text.All(char.IsAsciiDigit)
             && (first + 2 < _words.Length || _lugs.Mount(word.Text) is null)) return (first, 2);
-        if (!word.Quoted && (_book.Parts.Named(word.Text) is not null || (ReferencePattern().IsMatch(word.Text) && _lugs.Of(word.Text) is null && !IsCode(word.Text)))) return (first, 1);
+        if (!word.Quoted && (_book.Parts.Named(word.Text) is not null || (ReferencePattern().IsMatch(word.Text) && _lugs.Exact(word.Text) is null && (UsualReference().IsMatch(word.Text) || _lugs.Of(word.Text) is null) && !IsCode(word.Text)))) return (first, 1);
         for (var k = first + 1; k < _words.Length; k++)
         {
             if (_words[k].Quoted || !UsualReference().IsMatch(_words[k].Text) || _lugs.Exact(_words[k].Text) is not null) continue;
@@ -109,6 +118,23 @@ internal sealed partial class NoteReader
         {
             if (Now.Text.Length > 0) _note.Remarks.Add((Now.Text, Now.At));
             _i++;
+            return true;
+        }
+        // "was 50k", "reads 52k": not what is marked.
+        if (Now.Is("was", "orig", "originally", "measures", "measured", "reads", "actual", "actually") && Ahead(1) is { Quoted: false } after && char.IsDigit(after.Text.TrimStart('.')[..1] is { Length: 1 } c ? c[0] : 'x'))
+        {
+            var (measure, count) = Units.At(_words, _i + 2);
+            var unit = measure.IsValue() || measure is UnitWord.Volt or UnitWord.Percent ? count : 0;
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(2 + unit).Select(w => w.Text)), Now.At));
+            _i += 2 + unit;
+            return true;
+        }
+        // "475 V surge 525": not the rating.
+        if (Now.Is("surge", "peak", "test") && Ahead(1) is { Quoted: false } surge && surge.Text.Length > 1 && char.IsAsciiDigit(surge.Text[0]))
+        {
+            var unit = Units.At(_words, _i + 2) is (UnitWord.Volt or UnitWord.KiloVolt, var length) ? length : 0;
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(2 + unit).Select(w => w.Text)), Now.At));
+            _i += 2 + unit;
             return true;
         }
         if (!Now.Is("note", "remark", "nb", "//")) return false;
@@ -150,7 +176,7 @@ internal sealed partial class NoteReader
     {
         if (_note.Reference is null) return false;
         if (Now.Is("moved", "move")) _note.Moves = _note.Forces = true;
-        else if (Now.Is("change", "changed", "now", "correct", "corrected", "value", "is")) _note.Forces = true;
+        else if (Now.Is("change", "changed", "now", "correct", "corrected", "value", "is")) (_note.Forces, _note.Changes) = (true, _note.Changes || Now.Is("change", "changed", "correct"));
         else return false;
         _i++;
         return true;
@@ -201,7 +227,12 @@ internal sealed partial class NoteReader
     {
         var (kind, count) = Vocabulary.KindAt(_words, _i);
         if (kind is null) return SocketWord();
-        if (kind == "glass" && Kind is PartKind.Fuse or PartKind.Valve) return false;
+        if (ByLetter is { } letter && IsDecisive(letter) && PartKinds.Of(kind) != letter)
+        {
+            _note.Remarks.Add((string.Join(' ', _words.Skip(_i).Take(count).Select(w => w.Text)), Now.At));
+            _i += count;
+            return true;
+        }
         if (_note.KindWord is null || PartKinds.Of(_note.KindWord) is PartKind.Capacitor) (_note.KindWord, _note.KindAt) = (kind, Now.At);
         else if (PartKinds.Of(kind) is not PartKind.Capacitor && PartKinds.Of(kind) != PartKinds.Of(_note.KindWord) && !AlsoFits(kind))
             _note.Complain(Now.At, $"two kinds in one line: {_note.KindWord} and {kind}", "Write one kind; put the rest in quotation marks as a remark.");

@@ -161,6 +161,8 @@ internal static class NumberWords
             else if (word is "o") { digits += "0"; i++; }
             else if (Small.TryGetValue(word, out var n))
             {
+                // "point oh five six hundred", "point oh two four fifty": the volts begin here.
+                if (digits.Length > 0 && n is > 0 and < 20 && (key(i + 1) is "hundred" || (n < 10 && key(i + 1) is { } then && Small.TryGetValue(then, out var tens) && tens >= 10))) break;
                 if (n >= 20 && key(i + 1) is { } ones && Small.TryGetValue(ones, out var o) && o is >= 1 and < 10) { n += o; i++; }
                 digits += n.ToString(CultureInfo.InvariantCulture);
                 i++;

@@ -10,6 +10,8 @@ internal sealed class PartDraft(BenchNote note, Book book, Part? existing)
     /// <summary>The part, or null when the note contradicts the book; then the note complains.</summary>
     public Part? Make(string name, PartKind kind, MarkedValue marked, Part? source, List<EntryQuestion> questions)
     {
+        if (note.VoltsAreAc && kind.IsFixedCapacitor() && note.Remarks.All(r => !r.Text.EndsWith("V is AC", StringComparison.Ordinal)))
+            note.Remarks.Add(($"{ValueText.Number(note.Volts!.Value.Value)} V is AC", note.Volts.Value.At));
         var volts = note.Volts?.Value ?? marked.Volts;
         var watts = note.Watts?.Value ?? marked.Watts;
         var (value, unit) = (marked.Value, marked.Unit);
@@ -53,8 +55,9 @@ internal sealed class PartDraft(BenchNote note, Book book, Part? existing)
         if (source is not null) return source.KindAsWritten;
         if (kind != PartKind.Capacitor) return PartKinds.Spelling(kind);
         var polar = note.Leads.Any(l => l.Role is LeadRole.Plus or LeadRole.Minus) || note.LooseRole is LeadRole.Plus or LeadRole.Minus;
-        var inPicofarads = note.Values.Count > 0 && (note.Values[0].Unit is UnitWord.Pico or UnitWord.Nano or UnitWord.Centimetre || (note.Values[0].Unit == UnitWord.None && !(note.Values[0].Number < 1)));
+        var inPicofarads = note.Values.Count > 0 && (note.Values[0].Unit is UnitWord.Pico or UnitWord.Nano or UnitWord.Centimetre || (note.Values[0].Unit == UnitWord.None && !(note.Values[0].Number < 1) && !note.Values[0].Text.Contains('.', StringComparison.Ordinal)));
         var (guess, why, ask) = KindGuess.Capacitor(value ?? existing?.Value, inPicofarads, volts, polar, book.Facts.Year);
+        if (note.HasSafetyClass && guess == PartKind.Paper) (guess, why, ask) = (PartKind.Film, "a safety class is marked", []);
         if (guess != PartKind.Capacitor) note.Assumed.Add($"{PartKinds.Spelling(guess)} ({why})");
         if (ask.Length > 1)
             questions.Add(new($"Is it {string.Join(" or ", ask.Select(PartKinds.Spelling))}?", [.. ask.Select(k => new EntryAlternative(PartKinds.Spelling(k), WithKind(PartKinds.Spelling(k))))]));

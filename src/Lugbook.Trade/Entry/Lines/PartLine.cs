@@ -25,7 +25,7 @@ internal sealed class PartLine
     public static EntryResult Read(string line, EntryContext context, Func<string, MarkingContext, MarkingResult> reader)
     {
         var mount = context is { Mode: EntryMode.AllOnLug, LastLug: { } on } ? context.Book.Lugs.Named(on)?.Mount ?? context.LastMount : context.LastMount;
-        return new PartLine(NoteReader.Read(line, context.Book, mount), context, reader).Run();
+        return new PartLine(NoteReader.Read(line, context, mount), context, reader).Run();
     }
 
     private bool OnOneLug => _context is { Mode: EntryMode.AllOnLug, LastLug: not null };
@@ -33,14 +33,17 @@ internal sealed class PartLine
     private EntryResult Run()
     {
         var source = Source();
+        if (_existing is null && _note.Reference is not null && (_note.Moves || _note.Changes))
+            _note.Complain(_note.ReferenceAt, $"there is no {_note.Reference} in the book to change", "Look at its reference again, or enter it as a new part.");
         if (_note.Ground is not null && AskGround() is { } asked) return asked;
         if (_note.RoleIsUnclear) AskRole();
         var kind = _note.WrittenKind is { } w && w != PartKind.Capacitor ? w : _existing?.Kind ?? source?.Kind ?? _note.WrittenKind ?? (_note.Reference is { } r ? References.KindOf(r) : null);
         kind ??= FromUnit();
         var wanted = kind is { } k ? PartKinds.LeadsOf(k) : 2;
-        BareNumbers.Sort(_note, _lugs, kind, _existing?.Value is not null && !_note.Forces || source?.Value is not null || _note.Inductance is not null && kind == PartKind.Winding && _note.Bare.Count < 3,
+        BareNumbers.Sort(_note, _lugs, kind, source?.Value is not null || _note.Inductance is not null && kind == PartKind.Winding && _note.Bare.Count < 3, _existing?.Value is not null && !_note.Forces,
             wanted - (_existing is null || _note.Moves ? 0 : _existing.Leads.Length) - (OnOneLug ? 1 : 0));
         kind ??= FromUnit();
+        if (kind is null && _note.Complaints.Count == 0 && _note.Reference is null && _note.Values.Count > 0 && AskLetter() is { } letter) return letter;
         if (kind is null && _note.Complaints.Count == 0)
             _note.Complain(_note.Reference is null ? 0 : _note.ReferenceAt, _note.Reference is null ? "it is not clear what part this is" : $"it is not clear what kind of part {_note.Reference} is",
                 "Begin with a reference (R3, C7), or write the value with its unit, or add the kind in words (resistor, paper, lamp).");
@@ -89,7 +92,7 @@ internal sealed class PartLine
         if (placed is null || _note.Complaints.Count > 0) return Refused();
         if (placed.Waits) return Waiting();
         var part = PartDraft.WithGroup(placed.Part, _context.Book);
-        var edits = NewMounts.For(part, _note, _context.Book, _lugs, _questions);
+        var edits = NewMounts.For(part, _note, _context, _questions);
         if (_note.Complaints.Count > 0) return Refused();
         if (_existing is null) edits.Add(new AddPart(part));
         else if (part != _existing) edits.Add(new ChangePart(_existing, part));
@@ -133,7 +136,7 @@ internal sealed class PartLine
             if (draft is null || _note.Complaints.Count > 0) return Refused();
             if (draft.Kind == PartKind.Electrolytic) draft = draft with { PlusLead = 'a' };
             draft = PartDraft.WithGroup(draft with { LeadA = i < leads.Count ? leads[i].Lug : null, LeadB = minus?.Lug }, book);
-            foreach (var edit in NewMounts.For(draft, _note, book, new(book), _questions).Append(new AddPart(draft)))
+            foreach (var edit in NewMounts.For(draft, _note, _context with { Book = book }, _questions).Append(new AddPart(draft)))
             {
                 book = edit.Apply(book);
                 edits.Add(edit);
@@ -162,6 +165,18 @@ internal sealed class PartLine
         return Waiting();
     }
 
+    /// <summary>"47 A-1 A-2": a resistor or a capacitor?</summary>
+    private EntryResult AskLetter()
+    {
+        EntryAlternative As(string letter, string what)
+        {
+            var name = References.Next(_context.Book, letter, _context.LastReference);
+            return new($"{name}, {what}", $"{name} {_note.Line.Trim()}");
+        }
+        _questions.Add(new($"What is it, with {_note.Values[0].Text} and no unit?", [As("R", "a resistor"), As("C", "a capacitor")]));
+        return Waiting();
+    }
+
     /// <summary>"K1-1 + K1-4": which of the two is +?</summary>
     private void AskRole()
     {
@@ -183,8 +198,8 @@ internal sealed class PartLine
         {
             Line = _note.Line,
             Edits = edits,
-            Understood = Sentence.Of(parts.Select(ReadBack.Of), _existing, edits, [.. _note.Assumed], open),
-            Assumed = [.. _note.Assumed],
+            Understood = Sentence.Of(parts.Select(ReadBack.Of), _existing, edits, [.. _note.Assumed.Distinct()], open),
+            Assumed = [.. _note.Assumed.Distinct()],
             Open = open,
             Questions = [.. _questions],
             NextReference = References.Next(book, Reference.Split(last.Name).Letters, last.Name),

@@ -10,7 +10,7 @@ internal static class Vocabulary
     /// <summary>Words that join or fill, and say nothing by themselves.</summary>
     private static readonly FrozenSet<string> Fillers = ("to from between and on at in of with is are was it the a an for by its goes go going across via & - / . + one there here "
         + "lead leads lug lugs pin pins tag tags terminal terminals end ends wired connected connects soldered joined runs run then part new add rated rating "
-        + "marked says reads reading tol tolerance value now about approx each that this has other both off into onto under side ? x no type").Split(' ').ToFrozenSet();
+        + "fr btw betw thru w strip socket marked tol tolerance value now about approx each that this has other both off into onto under side ? x no type").Split(' ').ToFrozenSet();
 
     /// <summary>Kinds that bench notes shorten further than the exchange form does.</summary>
     private static readonly FrozenDictionary<string, string> Short = new Dictionary<string, string>
@@ -41,6 +41,9 @@ internal static class Vocabulary
         ["cap"] = ["cap"], ["wiper"] = ["wiper"], ["slider"] = ["wiper"], ["foot"] = ["mounting foot"], ["tip"] = ["tip"], ["sleeve"] = ["sleeve"], ["shell"] = ["shell"],
     }.ToFrozenDictionary();
 
+    // Words of remarks that a single letter divides from a word of the trade.
+    private static readonly FrozenSet<string> OrdinaryWords = "place placed plated plates slate taper tapers tapped later water wafer paler taped caper fused soils boiled goil voice joke chokes mixed movie moves".Split(' ').ToFrozenSet();
+
     /// <summary>Is it a word that fills?</summary>
     public static bool IsFiller(string key) => Fillers.Contains(key);
 
@@ -61,9 +64,9 @@ internal static class Vocabulary
     /// <summary>A known word that this one misses by a single letter, or null: "wipper" for "wiper".</summary>
     public static string? Near(string key)
     {
-        if (key.Length < 5) return null;
-        foreach (var known in Kinds.Keys.Concat(["wiper", "minus", "negative", "positive", "between", "slider", "cathode", "anode", "chassis", "percent", "volts", "watts", "moved"]))
-            if (known.Length >= 5 && known != key && known + "s" != key && !known.Contains(' ', StringComparison.Ordinal) && IsOneOff(known, key)) return known;
+        if (key.Length < 5 || OrdinaryWords.Contains(key)) return null;
+        foreach (var known in Kinds.Keys.Concat(["wiper", "minus", "negative", "positive", "between", "slider", "cathode", "anode", "chassis", "percent", "volts", "watts", "moved", "plate", "screen", "heater", "suppressor"]))
+            if (known.Length >= 5 && known != key && known + "s" != key && !known.Contains(' ', StringComparison.Ordinal) && IsOneOff(known, key) && (key.Length > 5 || known.Length != key.Length || known[0] == key[0])) return known;
         return null;
     }
 

@@ -15,7 +15,7 @@ internal static class WireLine
         if (IsName(words[0].Text) && book.Parts.Named(words[0].Text) is null) return true;
         if (words[0].Is(WireWords) && !(words.Length > 1 && words[1].Is("wound"))) return true;
         // "black wire from V3-8 to K1-5", "V3-8 to K1-5 red wire": no word that could be a part's reference or value
-        return words.Any(w => w.Is("wire", "jumper", "link", "bond", "strap")) && !words.Any(w => w.Is("wound", "wirewound"))
+        return words.Any(w => w.Is("wire", "jumper", "link", "bond", "bonded", "strap", "riveted", "twisted", "shielded", "screened")) && !words.Any(w => w.Is("wound", "wirewound"))
             && words.Any(w => new LugNames(book).Of(w.Text) is not null)
             && !words.Any(w => book.Parts.Named(w.Text) is not null && new LugNames(book).Of(w.Text) is null && book.Mounts.Named(w.Text) is null)
             && (words[0].Is("from", "between") || Colours.OfWire(words[0].Text) is not null || new LugNames(book).Of(words[0].Text) is not null || words[0].Is("bare", "twisted", "shielded", "screened", "black"));
@@ -46,12 +46,12 @@ internal static class WireLine
             else continue;
             Blank(word);
         }
-        var note = NoteReader.Read(new string(rest), book, context.LastMount, partsOnly: false);
+        var note = NoteReader.Read(new string(rest), context, context.LastMount, partsOnly: false);
         var complaints = note.Complaints.Select(c => c with { Text = line }).ToList();
         void Complain(int at, string problem, string remedy) => complaints.Add(new("the bench note", line, at, problem, remedy));
         EntryResult Refused() => new() { Line = line, Complaints = [.. complaints], Next = context };
 
-        BareNumbers.Sort(note, new(book), Parts.PartKind.Switch, true, 8);
+        BareNumbers.Sort(note, new(book), Parts.PartKind.Switch, true, false, 8);
         complaints.AddRange(note.Complaints.Skip(complaints.Count).Select(c => c with { Text = line }));
         if (note.Ground is { } ground) Complain(ground.At, $"'{ground.Value}' may be the chassis, the common negative or earth", "Write the lug itself, or 'chassis'.");
         if (note.Values.Count > 0) Complain(note.Values[0].At, "a wire has no value", "Leave it out, or begin with the part's reference.");
