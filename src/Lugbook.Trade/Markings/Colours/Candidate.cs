@@ -51,7 +51,7 @@ internal static class Belief
     {
         var layout = read.Layout;
         var percent = read.PercentOfValue;
-        var (fit, series) = SeriesFit.Of(read.Value, layout.IsCapacitor ? null : percent);
+        var (fit, series) = SeriesFit.Of(read.Value, layout.Unit, layout.IsCapacitor ? null : percent);
         var belief = layout.IsCapacitor
             ? fit switch { Fit.Own or Fit.Round => 1, Fit.Finer => 0.1, _ => 0.05 }
             : percent <= 2
@@ -76,7 +76,8 @@ internal static class Belief
     /// <summary>How common a value is among those of its series, when all that speaks for it is that it was made.</summary>
     public static double OfCommon(Decoded read)
     {
-        var series = SeriesFit.Of(read.Value, 20).Fit == Fit.Own ? 1 : SeriesFit.Of(read.Value, 10).Fit == Fit.Own ? 0.7 : 0.5;
+        var unit = read.Layout.Unit;
+        var series = SeriesFit.Of(read.Value, unit, 20).Fit == Fit.Own ? 1 : SeriesFit.Of(read.Value, unit, 10).Fit == Fit.Own ? 0.7 : 0.5;
         if (read.Layout.IsCapacitor) return series;
         return series * (read.Value switch { >= 100 and <= 1e6 => 1, >= 10 and <= 10e6 => 0.6, >= 1 and <= 22e6 => 0.25, _ => 0.1 });
     }

@@ -1,3 +1,7 @@
+using System.Collections.Frozen;
+using Lugbook.Trade.Preferred;
+using Unit = Lugbook.Trade.Quantities.Unit;
+
 namespace Lugbook.Trade.Markings.Colours;
 
 /// <summary>How well a value suits what was made.</summary>
@@ -13,67 +17,58 @@ internal enum Fit
     Own,
 }
 
-/// <summary>Membership in the preferred series (IEC 60063) and among the old round values.</summary>
-/// <remarks>
-/// E48, E96 and E192 are the rounded geometric series, with 9.20 for 9.19 in E192 as in the standard.
-/// Old round values: common practice, no source.
-/// </remarks>
+/// <summary>Was a value of this tolerance made? Membership in the preferred series and among the old round values.</summary>
 internal static class SeriesFit
 {
-    private static readonly HashSet<int> E6 = [100, 150, 220, 330, 470, 680];
-    private static readonly HashSet<int> E12 = [.. E6, 120, 180, 270, 390, 560, 820];
-    private static readonly HashSet<int> E24 = [.. E12, 110, 130, 160, 200, 240, 300, 360, 430, 510, 620, 750, 910];
-    private static readonly HashSet<int> E48 = Geometric(48);
-    private static readonly HashSet<int> E96 = Geometric(96);
-    private static readonly HashSet<int> E192 = [.. Geometric(192).Where(n => n != 919), 920];
-    private static readonly HashSet<int> OldRound = [100, 125, 150, 200, 250, 300, 350, 400, 500, 600, 700, 750, 800];
+    // The search asks some hundred times a marking: three figures looked up, not a decade walked.
+    private static readonly FrozenDictionary<PreferredSeries, FrozenSet<int>> Decades = Enum.GetValues<PreferredSeries>()
+        .ToFrozenDictionary(s => s, s => PreferredValues.Decade(s).Select(v => (int)Math.Round(v * 100)).ToFrozenSet());
 
-    /// <summary>How a value of this tolerance fits, and the name of the series it is in.</summary>
-    /// <param name="value">Above 0.</param>
+    /// <summary>How a value of this tolerance fits, and the name of the series it is in; empty when in none.</summary>
+    /// <param name="value">Above 0, base unit.</param>
+    /// <param name="unit">Its unit.</param>
     /// <param name="percent">Tolerance; null when not known or not of interest: then E24 is the series.</param>
-    public static (Fit Fit, string Series) Of(double value, double? percent)
+    public static (Fit Fit, string Series) Of(double value, Unit unit, double? percent)
     {
-        var (own, ownName) = percent switch
-        {
-            >= 20 => (E6, "E6"),
-            >= 10 => (E12, "E12"),
-            null or > 2 => (E24, "E24"),
-            2 => (E48, "E48"),
-            >= 1 => (E96, "E96"),
-            _ => (E192, "E192"),
-        };
-        if (Figures(value) is not { } figures) return (Fit.None, "");
-        if (own.Contains(figures)) return (Fit.Own, ownName);
+        var own = Series(percent);
+        if (In(own)) return (Fit.Own, $"{own}");
         // Fine tolerances are sold in the E24 values too.
-        if (percent <= 2 && E24.Contains(figures)) return (Fit.Own, "E24");
-        if (OldRound.Contains(figures)) return (Fit.Round, "");
-        if (percent is null) return E96.Contains(figures) ? (Fit.Finer, "E96") : (Fit.None, "");
-        if (percent >= 20 && E12.Contains(figures)) return (Fit.Finer, "E12");
-        if (percent > 2) return E24.Contains(figures) ? (Fit.Finer, "E24") : (Fit.None, "");
-        if (E96.Contains(figures)) return (Fit.Finer, "E96");
-        return E192.Contains(figures) ? (Fit.Finer, "E192") : (Fit.None, "");
+        if (percent <= 2 && In(PreferredSeries.E24)) return (Fit.Own, "E24");
+        // ±20 % parts of an E12 value are rather ±10 % ones whose band is lost, even where the value is an old one too.
+        if (percent >= 20 && In(PreferredSeries.E12)) return (Fit.Finer, "E12");
+        if (OldValues.Contains(value, unit)) return (Fit.Round, "");
+        foreach (var finer in Finer(percent))
+            if (In(finer)) return (Fit.Finer, $"{finer}");
+        return (Fit.None, "");
+
+        bool In(PreferredSeries series) => Figures(value) is { } figures && Decades[series].Contains(figures);
     }
 
     /// <summary>The series that belongs to a tolerance: "E12".</summary>
-    public static string SeriesOf(double? percent) => percent switch
+    public static string SeriesOf(double? percent) => $"{Series(percent)}";
+
+    private static PreferredSeries Series(double? percent) => percent switch
     {
-        >= 20 => "E6",
-        >= 10 => "E12",
-        null or > 2 => "E24",
-        2 => "E48",
-        >= 1 => "E96",
-        _ => "E192",
+        >= 20 => PreferredSeries.E6,
+        >= 10 => PreferredSeries.E12,
+        null or > 2 => PreferredSeries.E24,
+        2 => PreferredSeries.E48,
+        >= 1 => PreferredSeries.E96,
+        _ => PreferredSeries.E192,
     };
 
     /// <summary>The value's first three figures, 100 to 999; null when it has more.</summary>
     private static int? Figures(double value)
     {
-        var scaled = value / Math.Pow(10, Math.Floor(Math.Log10(value)) - 2);
-        if (scaled < 99.9999) scaled *= 10;
+        var scaled = value / Math.Pow(10, Math.Floor(Math.Log10(value) + 1e-9) - 2);
         var whole = Math.Round(scaled);
-        return Math.Abs(scaled - whole) > 1e-6 * scaled ? null : whole >= 1000 ? 100 : (int)whole;
+        return Math.Abs(scaled / whole - 1) < 1e-6 ? (int)whole : null;
     }
 
-    private static HashSet<int> Geometric(int count) =>
-        [.. Enumerable.Range(0, count).Select(k => (int)Math.Round(100 * Math.Pow(10, k / (double)count)))];
+    private static PreferredSeries[] Finer(double? percent) => percent switch
+    {
+        null => [PreferredSeries.E96],
+        > 2 => [PreferredSeries.E24],
+        _ => [PreferredSeries.E96, PreferredSeries.E192],
+    };
 }

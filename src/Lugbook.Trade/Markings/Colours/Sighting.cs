@@ -53,11 +53,11 @@ internal sealed record Sightings(string Text, ImmutableArray<Sighting> Seen, boo
         var other = false;
         var firstIsPlace = words.Where(w => w.Text == "?" || ColourWord.Of(w.Text, dots).Sort is WordSort.Colour or WordSort.Place)
             .Select(w => (bool?)(w.Text != "?" && ColourWord.Of(w.Text, dots).Sort == WordSort.Place)).FirstOrDefault() ?? false;
-        var placed = dots || words.Any(w => w.Text is "body" or "heavy" or "tip" or "spot") || (words.Any(w => w.Text == "end") && words.Any(w => w.Text == "dot"));
+        var hasBody = words.Any(w => w.Text == "body");
+        var placed = dots || hasBody || words.Any(w => w.Text is "heavy" or "tip" or "spot") || (words.Any(w => w.Text == "end") && words.Any(w => w.Text == "dot"));
 
-        for (var i = 0; i < words.Count; i++)
+        foreach (var word in words)
         {
-            var word = words[i];
             if (word.Text == "?") { Add(new(null, false, word.At, "")); continue; }
             var (sort, colour, detail) = ColourWord.Of(word.Text, dots);
             switch (sort)
@@ -73,7 +73,7 @@ internal sealed record Sightings(string Text, ImmutableArray<Sighting> Seen, boo
                 case WordSort.Place: break;
                 case WordSort.Other: other = true; break;
                 case WordSort.Filler:
-                    if (placed && word.Text is "band" or "ring" or "stripe" && words.Any(w => w.Text == "body")) NamePlace("dot");
+                    if (hasBody && word.Text is "band" or "ring" or "stripe") NamePlace("dot");
                     break;
                 case WordSort.TwoColours:
                     return (null, new("the marking", text, word.At, $"'{word.Text}' could be {detail}", "Write the colour in full."));
