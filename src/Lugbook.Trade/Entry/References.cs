@@ -48,7 +48,7 @@ public static class References
     {
         "R" => PartKind.Resistor,
         "C" => PartKind.Capacitor,
-        "RV" or "VR" or "P" => PartKind.Control,
+        "RV" or "VR" => PartKind.Control,
         "L" or "T" or "TR" or "CH" or "RFC" or "IFT" or "OT" or "PT" => PartKind.Winding,
         "V" => PartKind.Valve,
         "F" => PartKind.Fuse,

@@ -45,10 +45,25 @@ public class MutationTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_television_is_mapped_fast_enough_to_do_it_after_every_edit()
+    {
+        _ = MapStage.Run(DemoBooks.Tv, DemoBooks.Handbook);
+        // The quickest of five: the machine may be busy with other tests.
+        var quickest = Enumerable.Range(0, 5).Min(_ =>
+        {
+            var watch = System.Diagnostics.Stopwatch.StartNew();
+            MapStage.Run(DemoBooks.Tv, DemoBooks.Handbook);
+            return watch.Elapsed.TotalMilliseconds;
+        });
+        output.WriteLine(FormattableString.Invariant($"tv: {quickest:0} ms a run"));
+        Assert.InRange(quickest, 0, 2000);
+    }
+
+    [Fact]
     public void Whatever_is_moved_or_lost_the_stage_answers()
     {
         var book = DemoBooks.Radio;
-        var lugs = Gen.OneOfConst([.. book.Lugs.Select(l => l.Name), "", " ", "Z-1", "ch"]);
+        var lugs = Gen.Int[0, book.Lugs.Count + 3].Select(i => i < book.Lugs.Count ? book.Lugs[i].Name : new[] { "", " ", "Z-1", "ch" }[i - book.Lugs.Count]);
         Gen.Select(Gen.Int[0, book.Parts.Count - 1], Gen.Int[0, book.Wires.Count - 1], lugs, lugs, Gen.Int[0, 4]).Sample((part, wire, a, b, what) =>
         {
             var changed = what switch
@@ -67,7 +82,7 @@ public class MutationTests(ITestOutputHelper output)
 
     private static (double Noticed, double Hard) Measure(Book book, Random random, Func<Random, Book> mutate)
     {
-        const int tries = 150;
+        const int tries = 60;
         var before = MapStage.Run(book, DemoBooks.Handbook).Contradictions.Select(c => (c.Rule, c.Place)).ToHashSet();
         int noticed = 0, hard = 0, counted = 0;
         while (counted < tries)

@@ -20,10 +20,12 @@ public class AnyLineTests
         "ground", "done", "ohm", "%", "±", "10", "0", "1/0", "-5", "E99", "T1P", "octal", "strip", "foot", "99999999999999999999", "µ", "ß", "😀", "\t", "rename", "remove", "swap", "assumed:", "V", "x", ".", "/", "@",
     ];
 
+    private static Gen<T> One<T>(params T[] of) => Gen.Int[0, of.Length - 1].Select(i => of[i]);
+
     private static readonly Gen<string> AnyLine = Gen.OneOf(
         Gen.String[0, 60],
-        Gen.Select(Gen.OneOfConst(Shards).Array[0, 14], Gen.OneOfConst(" ", "", ", ", "  ")).Select((s, by) => string.Join(by, s)),
-        Gen.Select(Gen.OneOfConst(Notes), Gen.Int[0, 60], Gen.Int[0, 3], Gen.OneOfConst(Shards)).Select((n, at, cut, s) =>
+        Gen.Select(One(Shards).Array[0, 14], One(" ", "", ", ", "  ")).Select((s, by) => string.Join(by, s)),
+        Gen.Select(One(Notes), Gen.Int[0, 60], Gen.Int[0, 3], One(Shards)).Select((n, at, cut, s) =>
         {
             at = Math.Min(at, n.Length);
             return n[..at] + s + n[Math.Min(n.Length, at + cut)..];
@@ -51,7 +53,7 @@ public class AnyLineTests
 
     private static bool ReadsBack(EntryResult result, EntryContext context)
     {
-        if (!result.IsReady || result.Understood.Length == 0 || !result.Edits.All(e => e is AddPart or AddMount or AddLug)) return true;
+        if (!result.IsReady || result.Understood.Length == 0 || !result.Edits.Any(e => e is AddPart)) return true;
         var again = EntryBatch.Read(result.Understood, context with { Mode = EntryMode.Normal });
         return again.Lines.All(l => l.Result.Complaints.IsEmpty) && again.GoodOnes.Parts.Count == result.Next.Book.Parts.Count
             && again.GoodOnes.Parts.Zip(result.Next.Book.Parts).All(p => IsSame(p.First, p.Second));
@@ -70,7 +72,7 @@ public class AnyLineTests
     [Fact]
     public void A_part_of_any_value_reads_the_same_again()
     {
-        var parts = Gen.Select(Gen.OneOfConst("R", "C"), Gen.Int[1, 999], Gen.OneOfConst(0.001, 0.01, 0.1, 1.0, 10.0), Gen.OneOfConst("", " 10%", " ±5 %"), Gen.OneOfConst("", " paper", " mica"), Gen.Int[1, 5], Gen.Int[1, 6]);
+        var parts = Gen.Select(One("R", "C"), Gen.Int[1, 999], One(0.001, 0.01, 0.1, 1.0, 10.0), One("", " 10%", " ±5 %"), One("", " paper", " mica"), Gen.Int[1, 5], Gen.Int[1, 6]);
         parts.Sample((letter, digits, scale, tolerance, kind, a, b) =>
         {
             var value = (digits * scale).ToString("0.######", CultureInfo.InvariantCulture);

@@ -61,6 +61,34 @@ public class BenchNoteTests
         Assert.Equal("K1", result.Next.Book.Parts.Named("C20")!.Group);
     }
 
+    [Theory]
+    [InlineData("R22 47k pin3 V3 pin5 V4", "V3-3", "V4-5")]
+    [InlineData("R22 47k lug 2 V3 pin 5", "A-2", "V3-5")]
+    [InlineData("R22 47k pins 3 and 5 on V4", "V4-3", "V4-5")]
+    [InlineData("R22 47k tag 2 strip B to pin 4 of V1", "B-2", "V1-4")]
+    [InlineData("R22 47k A-1, B-2", "A-1", "B-2")]
+    [InlineData("R22 47k A-1,2", "A-1", "A-2")]
+    [InlineData("R22 A-1 47k 5", "A-1", "A-5")]
+    [InlineData("R22 47k v3p6 b.2", "V3-6", "B-2")]
+    [InlineData("R22 47k A1-B2", "A-1", "B-2")]
+    [InlineData("R22 47k A-1→chassis", "A-1", "CH")]
+    public void Lugs_in_many_words(string line, string a, string b)
+    {
+        var part = Bench.Read(line).Next.Book.Parts.Named("R22")!;
+        Assert.Equal((a, b, 47e3), (part.LeadA, part.LeadB, part.Value));
+    }
+
+    [Theory]
+    [InlineData("forty-seven hundred ohms", 4700), InlineData("four seventy k", 470e3), InlineData("one hundred and fifty ohms", 150), InlineData("one and a half meg", 1.5e6)]
+    [InlineData("three quarter meg", 750e3), InlineData("a hundred k", 100e3), InlineData("two point two meg", 2.2e6), InlineData("1½ meg", 1.5e6), InlineData("quarter meg", 250e3)]
+    [InlineData("27,000 ohms", 27e3), InlineData("4,7k", 4.7e3), InlineData("M22", 220e3), InlineData("3R3", 3.3), InlineData(".47 meg", 470e3), InlineData("twelve hundred", 1200)]
+    public void Spoken_and_written_resistances(string words, double ohms)
+    {
+        var result = Bench.Read($"R22 {words} A-1 B-2");
+        Assert.Empty(result.Complaints);
+        Assert.Equal(ohms, result.Next.Book.Parts.Named("R22")!.Value!.Value, ohms * 1e-9);
+    }
+
     [Fact]
     public void The_order_of_the_leads_is_that_of_the_note_and_the_plus_lead_follows()
     {

@@ -16,10 +16,10 @@ internal static class MarkingRule
 
     public static IEnumerable<Contradiction> Find(RuleContext c)
     {
-        ImmutableArray<string> markings = [.. c.Book.Parts.Where(p => p.Kind is PartKind.Resistor or PartKind.Control).Select(p => p.Marked).OfType<string>().Distinct().Take(400)];
         foreach (var part in c.Book.Parts.Where(p => p.Value is > 0 && (p.Kind is PartKind.Resistor or PartKind.Control || p.Kind.IsFixedCapacitor())))
         {
-            MarkingContext context = new() { Kind = part.Kind, MegHabit = c.Book.Facts.MegHabit, Year = c.Book.Facts.Year, OtherMarkings = markings, ExpectedValue = part.Value };
+            // Every valid meaning counts, so nothing that only ranks them is given.
+            MarkingContext context = new() { Kind = part.Kind, MegHabit = c.Book.Facts.MegHabit, Year = c.Book.Facts.Year };
             if (part.Marked is { Length: > 0 } marked && Differs(part, MarkingReader.Read(marked, context)) is { } text)
                 yield return new("marking-against-value", text.IsCertain ? Weight.Contradiction : Weight.Doubt, part.Name,
                     $"{part.Name} is marked '{marked}', which is {Words(part, text)}, but its value is entered as {Figures.Value(part.Value!.Value, part.Unit)}.", "Correct the value or the marking; a thousand between them is often an M.");

@@ -28,7 +28,7 @@ internal static class BareNumbers
         var wanted = leadsWanted - hinted.Count;
         bool MayBeLug(BareNumber b) => lugs.CanBeOn(b.Mount, b);
 
-        var hasValue = valueKnown || note.Values.Count > 0 || note.Colours.Count > 0;
+        var hasValue = valueKnown || note.Values.Count > 0 || note.Colours.Count > 0 || (note.ValueIsOpen && left.All(b => b.Number >= 1));
         var takesValue = kind is null || PartKinds.UnitOf(kind.Value) is not null;
         if (!hasValue && takesValue && left.Count > 0 && !(wanted > 0 && left.Count <= wanted && (left.Count == wanted || inBook) && left.All(b => MayBeLug(b) && b.Mount is not null) && (left.Count > 1 || inBook)))
         {

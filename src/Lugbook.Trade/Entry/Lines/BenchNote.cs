@@ -84,6 +84,8 @@ internal sealed class BenchNote
     public List<Complaint> Complaints { get; } = [];
     /// <summary>Words that change what the book has: "moved", "value", "now".</summary>
     public bool Forces { get; set; }
+    /// <summary>A ? stands where the value would: numbers that follow are ratings and lugs.</summary>
+    public bool ValueIsOpen { get; set; }
     public bool Moves { get; set; }
     /// <summary>"change C7 …": only for a part that the book has.</summary>
     public bool Changes { get; set; }

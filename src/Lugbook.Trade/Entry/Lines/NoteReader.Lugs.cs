@@ -11,7 +11,7 @@ internal sealed partial class NoteReader
     private void AddLead((string Lug, string Mount, int? No) lug, Word word, int end)
     {
         _note.Leads.Add(new(lug.Lug, lug.Mount, lug.No, word.At, end) { IsFrom = _from, CommaAfter = word.CommaAfter });
-        (_mount, _lugBefore, _from) = (lug.Mount, true, false);
+        (_mount, _from) = (lug.Mount, false);
     }
 
     private bool LugHere()
@@ -147,6 +147,14 @@ internal sealed partial class NoteReader
         if (of is { } o && o.Is("of", "on", "in", "strip", "socket", "valve", "tube", "board", "the") && name is { Quoted: false } m && (_lugs.Mount(m.Text) is not null || UsualReference().IsMatch(m.Text))
             && !(Ahead(k + 2) is { } after && after.Text.All(char.IsAsciiDigit)))
             mount = _lugs.Mount(m.Text)?.Name ?? m.Text.ToUpperInvariant();
+        // "pin 3 V3 pin 5 V4": the mount straight after its pin; but in "lug 2 V3 pin 5" V3 belongs to what follows.
+        if (mount is null && says && of is { Quoted: false, CommaAfter: var ends } direct && (_lugs.Mount(direct.Text) is not null || direct.Text[0] is 'V' or 'v' && UsualReference().IsMatch(direct.Text))
+            && !(name is { } digits && digits.Text.All(char.IsAsciiDigit)) && !direct.Is("a")
+            && (ends || name is not { } then || !then.Is("pin", "lug", "tag", "terminal") || (Ahead(k + 3) is { } other && _lugs.Mount(other.Text) is not null)))
+        {
+            mount = _lugs.Mount(direct.Text)?.Name ?? direct.Text.ToUpperInvariant();
+            k--;
+        }
         if (mount is null && !says) return false;
         if (mount is not null && !says && numbers.Count > 2) numbers.RemoveRange(0, numbers.Count - 2);
         if (mount is not null && !says && numbers[0] != Now) return false;
@@ -173,11 +181,15 @@ internal sealed partial class NoteReader
         return true;
     }
 
+    /// <summary>Do the words round a bare number say that it is a lug? "to 5", "A-2,4", "A-2 and 4", "3 to 5".</summary>
     private bool HintedAt(int at)
     {
+        bool IsLug(Word word) => _note.Leads.Any(l => l.End == word.End);
         for (var k = 0; k < _words.Length; k++)
             if (_words[k].At == at)
-                return (k > 0 && _words[k - 1].Is("to", "from", "between", "pin", "lug", "tag"))
+                return (k > 0 && _words[k - 1].CommaAfter && _words[k - 1].End == at - 1 && IsLug(_words[k - 1]))
+                    || (k > 1 && _words[k - 1].Is("and", "&", "-", "/") && IsLug(_words[k - 2]))
+                    || (k > 0 && _words[k - 1].Is("to", "from", "between", "pin", "lug", "tag"))
                     || (k > 0 && k + 1 < _words.Length && _words[k + 1].Is("to", "and") && k + 2 < _words.Length && _words[k + 2].Text is { Length: <= 2 } next && next.All(char.IsAsciiDigit))
                     || (k > 1 && _words[k - 1].Is("and") && _words[k - 2].Text is { Length: <= 2 } previous && previous.All(char.IsAsciiDigit));
         return false;
@@ -201,6 +213,7 @@ internal sealed partial class NoteReader
         _ when word.Is("+", "plus", "pos", "positive", "+ve") => LeadRole.Plus,
         _ when word.Is("minus", "neg", "negative", "-ve") => LeadRole.Minus,
         _ when word.Is("-") && _hasPlus => LeadRole.Minus,
+        _ when word.Is("common") && Kind is { } can && can.IsCapacitor() && _i + 1 < _words.Length && _words[_i] == word && _lugs.Of(_words[_i + 1].Text) is not null => LeadRole.Minus,
         _ when word.Is("wiper", "slider", "arm", "centre", "center") && Kind is PartKind.Control or PartKind.Resistor or null => LeadRole.Wiper,
         _ when word.Is("cathode", "banded", "band", "k") && Kind is { } c && c.IsRectifier() => LeadRole.Plus,
         _ when word.Is("anode") && Kind is { } a && a.IsRectifier() => LeadRole.Minus,

@@ -14,7 +14,7 @@ internal sealed partial class NoteReader
     [GeneratedRegex(@"^(\d+\.?\d*|\.\d+)([-/x@+](\d+\.?\d*|\.\d+)){1,3}(?<u>[A-Za-zµ.]*)$", RegexOptions.CultureInvariant)]
     private static partial Regex Joint();
 
-    [GeneratedRegex(@"^(?:(?<n>\d+\.?\d*|\.\d+)(?<u>[A-Za-zµΩ]+|%)){2,4}$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:(?<n>\d+/\d+|\d+\.?\d*|\.\d+)(?<u>[A-Za-zµΩ]+|%)){2,4}$", RegexOptions.CultureInvariant)]
     private static partial Regex GluedPairs();
 
     [GeneratedRegex(@"^(±|\+/-|\+-)(?<n>\d+(\.\d+)?)?%?$", RegexOptions.CultureInvariant)]
@@ -105,7 +105,7 @@ internal sealed partial class NoteReader
     private bool Pairs(Match glued)
     {
         var (numbers, units) = (glued.Groups["n"].Captures, glued.Groups["u"].Captures);
-        if (!Units.Of(units[0].Value).IsValue() || units.Skip(1).Any(u => Units.Of(u.Value) is not (UnitWord.Volt or UnitWord.KiloVolt or UnitWord.VoltAc or UnitWord.Watt or UnitWord.Percent))) return false;
+        if (!Units.Of(units[0].Value).IsValue() || !numbers.All(n => IsOneNumber(n.Value)) || units.Skip(1).Any(u => Units.Of(u.Value) is not (UnitWord.Volt or UnitWord.KiloVolt or UnitWord.VoltAc or UnitWord.Watt or UnitWord.Percent))) return false;
         var at = Now.At;
         _i++;
         for (var k = 0; k < units.Count; k++)
@@ -204,7 +204,7 @@ internal sealed partial class NoteReader
         switch (unit)
         {
             case UnitWord.None:
-                _note.Bare.Add(new(value, number, _mount, _lugBefore || HintedAt(at), at, end));
+                _note.Bare.Add(new(value, number, _mount, HintedAt(at), at, end));
                 return;
             case UnitWord.Volt or UnitWord.VoltAc or UnitWord.KiloVolt:
                 if (_i < _words.Length && Now.Is("peak", "surge", "test") && !(Ahead(1) is { } n && char.IsAsciiDigit(n.Text[0]))) { _note.Remarks.Add(($"{number} V {Now.Key}", at)); _i++; return; }

@@ -39,9 +39,10 @@ internal sealed partial class NoteReader
         var word = Now;
         if (Vocabulary.IsFiller(word.Key) || word.Text.All(c => !char.IsLetterOrDigit(c)))
         {
+            if (word.Text.Trim('?').Length == 0) _note.ValueIsOpen |= _note.Values.Count == 0 && _note.Bare.Count == 0 && _note.Joined.Count == 0;
             if (word.Is("from")) _from = true;
             else if (word.Is("to", "and")) _from = false;
-            if (word.Text is not ("?" or "-" or "--" or "&" or "/" or "." or ".." or "..." or "…" or "+" or "~" or "±" or "#" or "_" or "@" or ">" or "<" or "*" or "·" or "•") && word.Text.All(c => !char.IsLetterOrDigit(c)))
+            if (word.Text.Trim('?').Length > 0 && word.Text is not ("?" or "-" or "--" or "&" or "/" or "." or ".." or "..." or "…" or "+" or "~" or "±" or "#" or "_" or "@" or ">" or "<" or "*" or "·" or "•") && word.Text.All(c => !char.IsLetterOrDigit(c)))
                 _note.Complain(word.At, $"'{Shown(word.Text)}' says nothing here", "Leave it out, or put it in quotation marks as a remark.");
             _i++;
             return true;
@@ -49,6 +50,13 @@ internal sealed partial class NoteReader
         if (word.Is("ground", "gnd", "earth", "common", "b-") && _note.Ground is null)
         {
             _note.Ground = new(word.Text, word.At, word.End);
+            _i++;
+            return true;
+        }
+        // "with switch on R4": a part named in passing
+        if (_i > 0 && _words[_i - 1].Is("on", "with", "near", "by", "of", "in", "under", "behind", "beside") && ReferencePattern().IsMatch(word.Text))
+        {
+            _note.Remarks.Add(($"{_words[_i - 1].Text} {word.Text.ToUpperInvariant()}", word.At));
             _i++;
             return true;
         }

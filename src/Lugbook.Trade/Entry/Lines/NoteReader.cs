@@ -28,7 +28,6 @@ internal sealed partial class NoteReader
     private bool _partsOnly = true;
     private int _i;
     private string? _mount;
-    private bool _lugBefore;
     private bool _from;
 
     private NoteReader(string line, EntryContext context, string? lastMount)
@@ -77,13 +76,11 @@ internal sealed partial class NoteReader
         }
         while (_i < _words.Length)
         {
-            var (at, lugBefore) = (_i, _lugBefore);
+            var at = _i;
             if (_i == referenceAt) { _i += length; continue; }
             if (Remark() || Same() || Verb() || ColourRun() || LugHere() || Role() || (Kind == PartKind.Valve && TypeHere()) || ToleranceHere() || Quantity() || TypeHere() || MountHere()
                 || Lamp() || KindHere() || Code() || Rest()) { }
             if (_i == at) _i++;
-            // "and" or "to" after a lug says that the number that follows is a lug too.
-            _lugBefore = _note.Leads.Count > 0 && (_lugBefore != lugBefore ? _lugBefore : lugBefore && _words[at].Is("and", "to", "&", "-", "/"));
         }
     }
 

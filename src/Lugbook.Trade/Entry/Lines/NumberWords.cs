@@ -52,6 +52,14 @@ internal static class NumberWords
             }
             return;
         }
+        // "pin5", "lug3"
+        var digits = word.Text.AsSpan().TrimStart("pinslugtaPINSLUGTA").Length;
+        if (digits is 1 or 2 && word.Text.Length > digits && word.Text[..^digits].ToLowerInvariant() is "pin" or "lug" or "tag" or "pins" or "lugs" or "tags" && word.Text[^digits..].All(char.IsAsciiDigit))
+        {
+            into.Add(new(word.Text[..^digits], word.At, word.End - digits));
+            into.Add(word with { Text = word.Text[^digits..], At = word.End - digits });
+            return;
+        }
         into.Add(word with { Text = Vulgar(word.Text) });
     }
 
@@ -99,6 +107,8 @@ internal static class NumberWords
         if (words[i].Text is { Length: <= 3 } whole && whole.All(char.IsAsciiDigit) && Key(i + 1) is "and" && Key(i + 2) is "a" && Key(i + 3) is "half" && IsUnit(i + 4))
             return (Figures(int.Parse(whole, CultureInfo.InvariantCulture) + 0.5), 4);
 
+        if (words[i].Text is { Length: 1 or 2 } tens && tens.All(char.IsAsciiDigit) && Key(i + 1) is "hundred") return (tens + "00", 2);
+
         var (value, count, plural) = WholeAt(Key, i);
         var text = value?.ToString(CultureInfo.InvariantCulture) ?? "";
         i += count;
@@ -136,7 +146,7 @@ internal static class NumberWords
                 else if (n is >= 1 and < 10 && more >= 10) { value = (n * 100) + more; i++; Ones(); }         // four seventy; one fifty
             }
         }
-        if (key(i) is "hundred" && value is null or (>= 1 and < 20))
+        if (key(i) is "hundred" && value is null or (>= 1 and < 100))
         {
             value = (value ?? 1) * 100;
             i++;

@@ -106,7 +106,7 @@ internal sealed class PartDraft(BenchNote note, Book book, Part? existing)
             if (note.Forces || old.Kind is PartKind.Capacitor or PartKind.Other) result = result with { KindAsWritten = draft.KindAsWritten };
             else note.Complain(note.KindAt, $"{old.Name} is in the book as {old.KindAsWritten}", $"To change it write: change {old.Name} {draft.KindAsWritten}.");
         }
-        if (draft.Marked is not null && old.Marked is null) result = result with { Marked = draft.Marked };
+        if (draft.Marked is not null && old.Marked is null && (old.Value is null || note.TypeMark is not null || note.Inductance is not null)) result = result with { Marked = draft.Marked };
         else if (note.TypeMark is { } type && !string.Equals(type.Value, old.Marked, StringComparison.OrdinalIgnoreCase))
         {
             if (note.Forces) result = result with { Marked = type.Value };

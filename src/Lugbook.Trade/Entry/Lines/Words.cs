@@ -10,7 +10,7 @@ internal static partial class Words
     [GeneratedRegex(@";\s*(assumed|before|new|open):.*$", RegexOptions.IgnoreCase | RegexOptions.Singleline | RegexOptions.CultureInvariant)]
     private static partial Regex Tail();
 
-    [GeneratedRegex(@"<?[-=]+>|→", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"<?[-=]+>|→|(?<=\d)\.{2,}(?=[A-Za-z])", RegexOptions.CultureInvariant)]
     private static partial Regex Arrow();
 
     /// <summary>The words of a line; never throws.</summary>
@@ -39,7 +39,7 @@ internal static partial class Words
             else
             {
                 var start = i;
-                while (i < end && text[i] != '"' && !IsSeparator(text, i)) i++;
+                while (i < end && text[i] != '"' && !IsSeparator(text, i) && !(text[i] == '±' && i > start)) i++;
                 Add(words, text, start, i);
             }
         }
