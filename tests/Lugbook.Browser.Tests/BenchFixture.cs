@@ -1,5 +1,4 @@
 using Lugbook.Web;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
 

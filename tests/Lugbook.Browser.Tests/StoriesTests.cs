@@ -86,7 +86,7 @@ public class StoriesTests(BenchFixture bench)
         await Expect(place).ToContainTextAsync("R13");
         await place.GetByRole(AriaRole.Button, new() { Name = "C6", Exact = true }).ClickAsync();
         await Expect(place).ToContainTextAsync("0.05 µF");
-        await place.GetByRole(AriaRole.Button, new() { Name = "Mark C6 exchanged" }).ClickAsync();
+        await place.GetByRole(AriaRole.Button, new() { Name = "Exchanged: C6" }).ClickAsync();
         await Expect(place).ToContainTextAsync("✓ exchanged");
 
         await page.Locator("[data-lug='K1-1']").First.TapAsync(new() { Force = true });

@@ -10,6 +10,9 @@ namespace Lugbook.Restoration.Order;
 /// <summary>What do I buy, once? Equal parts on one line, with what the work uses up.</summary>
 public static class OrderStage
 {
+    /// <summary>The order as comma-separated text: first line the header, numbers with a decimal point, prices as sums of the line.</summary>
+    public static string Csv(OrderResult order) => OrderText.Csv(order);
+
     /// <summary>Pure: the same choices, the same list. One shop, example prices; suppliers and the best plan come later.</summary>
     public static OrderResult Run(ChooseResult choices, OrderPolicy? policy = null)
     {

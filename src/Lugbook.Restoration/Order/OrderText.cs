@@ -6,7 +6,7 @@ using Lugbook.Trade.Markings;
 namespace Lugbook.Restoration.Order;
 
 /// <summary>The order as text for other programs.</summary>
-public static class OrderText
+internal static class OrderText
 {
     /// <summary>Comma-separated, first line the header; numbers with a decimal point, prices are sums of the line.</summary>
     /// <remarks>No cell begins with a sign that a spreadsheet would take for a formula.</remarks>

@@ -29,7 +29,7 @@ internal static class OrderCommand
                 opened.Data.Choose(MapStage.Run(opened.Book, opened.Data.Handbook)),
                 new() { IncludeMeasureFirst = parsed.GetValue(measure), SparesPerLine = parsed.GetValue(spares) });
             await parsed.InvocationConfiguration.Output.WriteLineAsync(
-                parsed.GetValue(json) ? Json.Write(OrderShape(opened.Book.Name, order)) : parsed.GetValue(csv) ? OrderText.Csv(order).TrimEnd() : Sentences(opened.Book.Facts.Title, order));
+                parsed.GetValue(json) ? Json.Write(OrderShape(opened.Book.Name, order)) : parsed.GetValue(csv) ? OrderStage.Csv(order).TrimEnd() : Sentences(opened.Book.Facts.Title, order));
             return ExitCode.Done;
         });
         return command;

@@ -32,6 +32,8 @@ internal static class BenchApp
             else kestrel.ListenLocalhost(options.Port);
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // The keys protect form tokens on this machine only and lie beside the shelf, readable by its owner.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddDataProtection().PersistKeysToFileSystem(
             new DirectoryInfo(Path.Combine(folder.FullName, "keys")));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
@@ -41,6 +43,7 @@ internal static class BenchApp
         builder.Services.AddSingleton<OpenBooks>();
 
         var app = builder.Build();
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
         BookDownloads.Map(app, time);

@@ -66,7 +66,7 @@ public class OrderTests
     public void The_csv_has_a_line_for_each_part_and_decimal_points()
     {
         var order = OrderStage.Run(Shop.Choose(DemoBooks.Amp));
-        var lines = OrderText.Csv(order).TrimEnd('\n').Split('\n');
+        var lines = OrderStage.Csv(order).TrimEnd('\n').Split('\n');
         Assert.Equal(1 + order.Lines.Length + order.Consumables.Length, lines.Length);
         Assert.StartsWith("count,part,value,unit", lines[0], StringComparison.Ordinal);
         Assert.Contains(lines, l => l.StartsWith("2,47 nF 630 V film,4.7E-08,farad,630,", StringComparison.Ordinal) && l.Contains(",C6 C7,", StringComparison.Ordinal));
