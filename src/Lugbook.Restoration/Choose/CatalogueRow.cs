@@ -15,7 +15,7 @@ internal sealed class CatalogueRow
         ["film"] = NewKind.Film, ["polypropylene"] = NewKind.Polypropylene, ["electrolytic"] = NewKind.Electrolytic,
         ["C0G"] = NewKind.C0G, ["mica"] = NewKind.Mica, ["ceramic class 2"] = NewKind.CeramicClass2,
         ["safety film"] = NewKind.SafetyFilm, ["safety ceramic"] = NewKind.SafetyCeramic,
-        ["metal film"] = NewKind.MetalFilm, ["metal oxide"] = NewKind.MetalOxide, ["wirewound"] = NewKind.Wirewound,
+        ["metal film"] = NewKind.MetalFilm, ["carbon film"] = NewKind.CarbonFilm, ["metal oxide"] = NewKind.MetalOxide, ["wirewound"] = NewKind.Wirewound,
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     private static readonly FrozenDictionary<string, (Unit Unit, double Factor)> Units = new Dictionary<string, (Unit, double)>(StringComparer.OrdinalIgnoreCase)
@@ -53,7 +53,7 @@ internal sealed class CatalogueRow
         if (safety == (SafetyClass)(-1)) Refuse("class", "this safety class is not known", "Write X1, X2, Y1 or Y2, or leave it empty.");
         var isSafety = kind is NewKind.SafetyFilm or NewKind.SafetyCeramic;
         if (isSafety != (safety != SafetyClass.None)) Refuse("class", "kind and safety class do not agree", "A safety kind has a class, any other has none.");
-        var isResistor = kind is NewKind.MetalFilm or NewKind.MetalOxide or NewKind.Wirewound;
+        var isResistor = kind is NewKind.MetalFilm or NewKind.CarbonFilm or NewKind.MetalOxide or NewKind.Wirewound;
         if (isResistor != (unit.Unit == Unit.Ohm)) Refuse("unit", "kind and unit do not agree", "Resistors are in ohm, capacitors in pF, nF or uF.");
         var series = new CatalogueSeries
         {
@@ -71,7 +71,7 @@ internal sealed class CatalogueRow
             BodyMaxMm = Number("body_max_mm", needed: false),
             PriceLow = Price("price_low"),
             PriceHigh = Price("price_high"),
-            Values = Values(unit.Factor),
+            Values = unit.Factor > 0 ? Values(unit.Factor) : [],
             Source = _row["source"] ?? Refuse("source", "the row does not say where it comes from", "Write the source, or \"common practice, no source\"."),
         };
         if (series.BodyMinMm > series.BodyMaxMm) Refuse("body_max_mm", "the longest body is shorter than the shortest", "Swap the two.");

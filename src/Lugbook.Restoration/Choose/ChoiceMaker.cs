@@ -20,8 +20,10 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         var need = _requirements.Of(part, role, safety, safetyReason);
         var work = map.Book.Work.Named(part.Name);
         var (decision, reason, byUser) = DecisionRule.Decide(part, work, need, policy.School);
-        var (chosen, nearly) = PartPicker.Pick(need, policy.Catalogue);
         var touch = safety is SafetyClass.Y1 or SafetyClass.Y2;
+        // An electrolytic has no business on an alternating line: more likely a lead is on the wrong lug in the book.
+        var impossible = safety != SafetyClass.None && part.Kind == PartKind.Electrolytic;
+        var (chosen, nearly) = impossible ? (null, "") : PartPicker.Pick(need, policy.Catalogue);
         return new()
         {
             PartId = part.Id,
@@ -41,8 +43,9 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
             Requirement = need,
             Part = chosen,
             UserReplacement = work?.Replacement,
-            Explanation = chosen is null ? $"No part of the catalogue fits. {nearly}{(need.Value is null ? "" : " Two parts together may; that is not worked out here.")}" : Explain(part, need, chosen),
-            Question = question ?? Ask(part, role, need, chosen, decision, byUser),
+            Explanation = impossible ? "Nothing is proposed: by the map an electrolytic stands on the alternating line, and that cannot be."
+                : chosen is null ? $"No part of the catalogue fits. {nearly}{(need.Value is null ? "" : " Two parts together may; that is not worked out here.")}" : Explain(part, need, chosen),
+            Question = impossible ? $"Are the lugs of {part.Name} right? {role.Evidence} No electrolytic can work there." : question ?? Ask(part, role, need, chosen, decision, byUser),
             OldTouchCurrents = touch && part.Value is { } old ? SafetyRule.Currents(map.Book.Facts, old) : [],
             NewTouchCurrents = touch && chosen is { } now ? SafetyRule.Currents(map.Book.Facts, now.Value) : [],
             Cautions = CautionsOf(part, role, need, safety),

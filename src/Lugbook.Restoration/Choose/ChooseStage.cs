@@ -27,7 +27,7 @@ public static class ChooseStage
             SharedBodies = Bodies(map, made),
             Line = LineOf(map, line, made),
             LugLoads = Loads(map, made),
-            Cautions = SetCautions.Of(map, line, made),
+            Cautions = [.. SetCautions.Of(map, line, made), .. TouchSum.Over(map, line, made, policy)],
         };
     }
 

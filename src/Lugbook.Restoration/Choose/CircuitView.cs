@@ -34,7 +34,7 @@ internal sealed partial class CircuitView
     /// <summary>Nodes of rectifier outputs.</summary>
     public IReadOnlyDictionary<int, RectifierOutput> Rectifiers { get; }
     /// <summary>Nodes that carry supply: rectifier outputs, and what follows them with a reservoir or filter of its own.</summary>
-    public IReadOnlySet<int> Supply { get; }
+    public IReadOnlySet<int> Supply { get; } = new HashSet<int>();
     /// <summary>Highest rating among the supply's capacitors, V: the maker's own idea of the highest voltage there; null when not known.</summary>
     public double? SupplyVolts { get; }
 
@@ -45,7 +45,12 @@ internal sealed partial class CircuitView
     public bool IsEarthy(int node) => node == Map.Common.Node?.Index || node == Map.Chassis.Node?.Index;
     public string Name(int node) => Map.Nodes[node].Name;
 
-    /// <summary>Reached from a node within so many steps through parts of some kinds, not through common; nearest first, with the parts on the way.</summary>
+    /// <summary>A screen with one resistor to it and nothing else that feeds: the screen's own node, however large its capacitor.</summary>
+    public bool IsFedScreen(int node) => PinsAt(node, ElectrodeKind.Screen).Any()
+        && At(node).Count(b => b.Part.Kind is PartKind.Resistor or PartKind.Winding && !IsEarthy(b.To)) == 1
+        && At(node).Any(b => b.Part.Kind == PartKind.Resistor && !IsEarthy(b.To));
+
+    /// <summary>Reached from a node within so many steps through parts of some kinds, not beyond common or supply; nearest first, with the parts on the way.</summary>
     public IEnumerable<(int Node, ImmutableArray<string> Through)> Reach(int start, int steps, Func<Part, bool> through)
     {
         var seen = new HashSet<int> { start };
@@ -53,7 +58,7 @@ internal sealed partial class CircuitView
         while (queue.TryDequeue(out var here))
         {
             yield return here;
-            if (here.Through.Length == steps || (here.Node != start && IsEarthy(here.Node))) continue;
+            if (here.Through.Length == steps || (here.Node != start && (IsEarthy(here.Node) || Supply.Contains(here.Node)))) continue;
             foreach (var branch in At(here.Node))
                 if (through(branch.Part) && seen.Add(branch.To)) queue.Enqueue((branch.To, here.Through.Add(branch.Part.Name)));
         }
@@ -127,7 +132,7 @@ internal sealed partial class CircuitView
             {
                 var joins = branch.Part.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Thermistor
                     || branch.Part.Kind == PartKind.Resistor && branch.Part.Value is null or <= 470e3;
-                if (joins && !IsEarthy(branch.To) && !supply.Contains(branch.To) && At(branch.To).Any(b => IsBig(b.Part) && IsEarthy(b.To)))
+                if (joins && !IsEarthy(branch.To) && !supply.Contains(branch.To) && !IsFedScreen(branch.To) && At(branch.To).Any(b => IsBig(b.Part) && IsEarthy(b.To)))
                 {
                     supply.Add(branch.To);
                     queue.Enqueue(branch.To);

@@ -35,7 +35,7 @@ internal sealed partial class LineView
         _touchable.ExceptWith(_line);      // what is wired to the line cannot be protected by a capacitor
         _live = Known ? Spread(_line, p => !p.Kind.IsCapacitor(), ValveNodes(), _touchable) : [];
         _perhapsTouchable = [.. Lugs(MayLeaveTheSet).Where(n => !_live.Contains(n))];
-        if (Known) FindAnchors(heaters);
+        if (Known) FindAnchors(LowNeighbours(heaters), heaters);
     }
 
     /// <summary>Does the map show anything joined to the line?</summary>
@@ -43,6 +43,8 @@ internal sealed partial class LineView
     /// <summary>Is chassis or common joined to the line?</summary>
     public bool HasNoTransformer => IsJoined(_view.Map.Chassis.Node) || IsJoined(_view.Map.Common.Node);
     public bool IsOnLine(int node) => _line.Contains(node);
+    /// <summary>Is it among the map's own line nodes, before any rectifier?</summary>
+    public bool IsEnteredOnLine(int node) => _known.Contains(node);
     public bool IsLive(int node) => _live.Contains(node);
     public bool IsTouchable(int node) => _touchable.Contains(node) || _perhapsTouchable.Contains(node);
 
@@ -118,14 +120,14 @@ internal sealed partial class LineView
     /// Finds for each node on the line from which point of the path between the blades it hangs: itself when it lies on that path.
     /// A node lies on it when no single other node cuts it off from the blades; a heater node always counts as lying on it.
     /// </summary>
-    private void FindAnchors(List<ImmutableArray<int>> heaters)
+    private void FindAnchors(Dictionary<int, int[]> neighbours, List<ImmutableArray<int>> heaters)
     {
         var earth = _view.Map.Earth.Node?.Index;
         var blades = _view.Map.Book.Lugs.Where(l => _view.Map.Book.Mounts.Named(l.Mount)?.Kind == MountKind.LineCord).Select(l => _view.NodeOf(l.Name))
             .Concat(_view.Map.Book.Wires.Where(w => w.Kind == WireKind.LineCord).Select(w => _view.NodeOf(w.From)))
             .OfType<int>().Where(n => n != earth && _line.Contains(n)).ToHashSet();
         var onPath = new HashSet<int>(blades);
-        if (blades.Count >= 2) onPath.UnionWith(_line.Where(v => !blades.Contains(v) && _line.All(cut => cut == v || ReachesBlade(v, cut, blades, heaters))));
+        if (blades.Count >= 2) onPath.UnionWith(_line.Where(v => !blades.Contains(v) && _line.All(cut => cut == v || ReachesBlade(v, cut, blades, neighbours))));
         else onPath.UnionWith(_known);      // blades not entered: take every line node for what it may be
         onPath.UnionWith(heaters.SelectMany(h => h).Where(_line.Contains));
 
@@ -136,19 +138,19 @@ internal sealed partial class LineView
             var seen = new HashSet<int> { node };
             var queue = new Queue<int>(seen);
             while (queue.TryDequeue(out var here))
-                foreach (var next in Neighbours(here, heaters))
+                foreach (var next in neighbours[here])
                     if (onPath.Contains(next)) edge.Add(next);
                     else if (seen.Add(next)) queue.Enqueue(next);
             _anchor[node] = edge.Count == 1 ? edge.First() : node;
         }
     }
 
-    private bool ReachesBlade(int from, int cut, HashSet<int> blades, List<ImmutableArray<int>> heaters)
+    private static bool ReachesBlade(int from, int cut, HashSet<int> blades, Dictionary<int, int[]> neighbours)
     {
         var seen = new HashSet<int> { from, cut };
         var queue = new Queue<int>([from]);
         while (queue.TryDequeue(out var here))
-            foreach (var next in Neighbours(here, heaters))
+            foreach (var next in neighbours[here])
             {
                 if (!seen.Add(next)) continue;
                 if (blades.Contains(next)) return true;
@@ -157,9 +159,9 @@ internal sealed partial class LineView
         return false;
     }
 
-    private IEnumerable<int> Neighbours(int node, List<ImmutableArray<int>> heaters) =>
-        _view.At(node).Where(b => IsLow(b.Part)).Select(b => b.To)
-            .Concat(heaters.Where(h => h.Contains(node)).SelectMany(h => h)).Where(n => n != node && _line.Contains(n));
+    private Dictionary<int, int[]> LowNeighbours(List<ImmutableArray<int>> heaters) => _line.ToDictionary(n => n, n =>
+        _view.At(n).Where(b => IsLow(b.Part)).Select(b => b.To).Concat(heaters.Where(h => h.Contains(n)).SelectMany(h => h))
+            .Where(to => to != n && _line.Contains(to)).Distinct().ToArray());
 
     [GeneratedRegex(@"\b(touch(es|ed|able)?|shaft|exposed)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Touch();

@@ -25,6 +25,8 @@ public enum NewKind
     SafetyCeramic,
     /// <summary>Metal film resistor.</summary>
     MetalFilm,
+    /// <summary>Carbon film resistor.</summary>
+    CarbonFilm,
     /// <summary>Metal oxide resistor, flameproof.</summary>
     MetalOxide,
     /// <summary>Wirewound resistor.</summary>

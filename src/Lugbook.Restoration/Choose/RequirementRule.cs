@@ -28,8 +28,8 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
             KindReason = kindReason,
             SafetyClass = safety,
             SafetyReason = safetyReason,
-            // A narrow window is of no use when the part itself may lie outside it.
-            TolerancePercentAtMost = safety == SafetyClass.None && value is { } w && w.High / w.Low < 1.15 ? 5 : null,
+            // Where the value sets a frequency, a narrow window is of no use when the part itself may lie outside it.
+            TolerancePercentAtMost = safety == SafetyClass.None && role.Role is Role.Tone or Role.Feedback or Role.Tuned ? 5 : null,
             Polarity = kinds[0] == NewKind.Electrolytic ? PolarityOf(part) : null,
         };
     }
@@ -38,7 +38,7 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
     {
         if (safety is SafetyClass.Y1 or SafetyClass.Y2) return TouchWindow(farads);
         var marked = part.Tolerance;
-        double down(double otherwise) => Math.Min(marked?.Minus ?? otherwise, 0.2);
+        double down(double otherwise) => part.Kind == PartKind.Electrolytic ? 0.1 : Math.Min(marked?.Minus ?? otherwise, 0.2);
         ValueWindow Window(double low, double high, string reason) => new(farads * (1 - low), farads, farads * (1 + high), reason);
         switch (role.Role)
         {
@@ -70,8 +70,9 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
     {
         var limit = SafetyRule.LargestFarads(map.Book.Facts, policy.TouchMilliamperes);
         var high = Math.Min(farads, Math.Min(limit, policy.UsualTouchFarads));
+        var old = SafetyRule.Currents(map.Book.Facts, farads).Max(c => c.Milliamperes);
         var reason = high < farads
-            ? $"Not above {Show.Value(high, Unit.Farad)}: the old {Show.Value(farads, Unit.Farad)} passes more than {Show.Number(policy.TouchMilliamperes)} mA through a hand or comes near it; {Show.Value(policy.UsualTouchFarads, Unit.Farad)} is usual."
+            ? $"Not above {Show.Value(high, Unit.Farad)}: the old {Show.Value(farads, Unit.Farad)} passes {Show.Number(Math.Round(old, 2))} mA through a hand{(old > policy.TouchMilliamperes ? $", above the limit of {Show.Number(policy.TouchMilliamperes)} mA" : "")}; {Show.Value(high, Unit.Farad)} is usual."
             : "Not above the mark: here a smaller value is the safer error.";
         return new(high * 0.6, high, high, reason);
     }
@@ -169,6 +170,6 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
             return ([NewKind.Wirewound, NewKind.MetalOxide], "Wirewound bears the surge at switch-on and the heat; keep it off wires.");
         return watts > 1
             ? ([NewKind.MetalOxide, NewKind.MetalFilm, NewKind.Wirewound], "Metal oxide runs hot without harm and does not burn; wirewound is wrong where radio frequency passes.")
-            : ([NewKind.MetalFilm, NewKind.MetalOxide], "Metal film keeps its value; mind its lower working voltage and its dislike of surges.");
+            : ([NewKind.MetalFilm, NewKind.CarbonFilm, NewKind.MetalOxide], "Metal film keeps its value; mind its lower working voltage and its dislike of surges.");
     }
 }

@@ -14,7 +14,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         if (part.Leads.Length < 2) return new(Role.Unknown, "Its lugs are not entered; treated by its kind and marking alone.");
         if (view.Ends(part) is not var (a, b)) return new(Role.Unknown, "A lead is on a lug that the book does not have; treated by its kind and marking alone.");
         if (a == b) return new(Role.Unknown, $"Both leads are on one node ({view.Name(a)}); treated by its kind and marking alone.");
-        return part.Kind == PartKind.Resistor ? Resistor(a, b) : Capacitor(part, a, b);
+        return part.Kind == PartKind.Resistor ? Resistor(part, a, b) : Capacitor(part, a, b);
     }
 
     private RoleFinding Capacitor(Part part, int a, int b)
@@ -44,7 +44,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                 if (line.IsOnLine(far) && !view.IsEarthy(far)) return new(Role.Doubler, $"From the line ({view.Name(far)}) to the output of {output.Name} ({view.Name(rectified)}): it charges on every other half wave.");
                 if (view.IsEarthy(far)) return new(Role.Reservoir, $"From the output of {output.Name} ({view.Name(rectified)}) to common: the first capacitor after the rectifier.");
             }
-        if (toCommon && view.Supply.Contains(n) && !IsFedScreen(n)) return new(Role.Filter, $"From a later section of the supply ({view.Name(n)}) to common.");
+        if (toCommon && view.Supply.Contains(n)) return new(Role.Filter, $"From a later section of the supply ({view.Name(n)}) to common.");
         return null;
     }
 
@@ -67,7 +67,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                         : new(Role.PlateBypass, $"From the {pin.Words} to {view.Name(far)}.");
                 if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault() is { } next)
                     return new(Role.Coupling, $"From the {pin.Words} to the {next.Words}.");
-                if (!view.PinsAt(far, ElectrodeKind.Plate).Any() && ReachesReturn(far))
+                if (!view.PinsAt(far, ElectrodeKind.Plate).Any() && LeadsToGrid(far))
                     return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
             }
         if (toCommon) return null;
@@ -84,7 +84,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     private RoleFinding? ToCommon(Part part, int n)
     {
         if (view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"From the {cathode.Words} to common.");
-        if (view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen && (IsFedScreen(n) || !view.Supply.Contains(n)))
+        if (view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen && !view.Supply.Contains(n))
             return new(Role.ScreenBypass, $"From the {screen.Words} to common.");
         if (view.Supply.Contains(n)) return new(Role.Decoupling, $"From the supply ({view.Name(n)}) to common.");
         if (view.PinsAt(n).FirstOrDefault(p => p.IsHeater) is { } heater) return new(Role.HeaterBypass, $"From the {heater.Words} to common.");
@@ -103,18 +103,13 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         return null;
     }
 
-    // A screen node with one resistor to it and nothing else that feeds is the screen's own, however large its capacitor.
-    private bool IsFedScreen(int n) => view.PinsAt(n, ElectrodeKind.Screen).Any()
-        && view.At(n).Count(b => b.Part.Kind is PartKind.Resistor or PartKind.Winding && !view.IsEarthy(b.To)) == 1
-        && view.At(n).Any(b => b.Part.Kind == PartKind.Resistor && !view.IsEarthy(b.To));
-
     private RoleFinding? Tuned(Part part, int a, int b)
     {
         if (part.Kind == PartKind.Electrolytic || part.Value > 10e-9) return null;
         if (part.Group is { } group && view.Map.Book.Mounts.Named(group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang)
             return new(Role.Tuned, $"Inside the coil assembly {part.Group}.");
         if (part.Kind == PartKind.Paper) return null;
-        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding) is { Part: { } coil })
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } coil })
             return new(Role.Tuned, $"Across the winding {coil.Name}.");
         foreach (var (end, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
@@ -122,11 +117,15 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
                 return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
             if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
-                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && x.Part.Id != part.Id) is { Part: { } near })
+                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } near })
                 return new(Role.Tuned, $"A small value between {view.Name(far)} and the coil {near.Name}.");
         }
         return null;
     }
+
+    // A coil sits on a form, in a can or on the loop; a transformer or a yoke does not.
+    private bool IsTunedCoil(Part winding) => view.Map.Book.Mounts.Named(winding.Group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang or MountKind.LoopPanel
+        || winding.Leads.Any(l => MountOf(l.Lug) is MountKind.IfCan or MountKind.CoilForm or MountKind.LoopPanel);
 
     private RoleFinding? Boost(Part part, int a, int b)
     {
@@ -143,8 +142,8 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     private RoleFinding? ControlVoltage(Part part, int n)
     {
-        if (part.Value is not >= 470e-12 || !view.At(n).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value >= 9e3)) return null;
-        var grid = view.Reach(n, 2, IsGridFeed).Where(r => !view.IsEarthy(r.Node))
+        if (part.Value is not >= 470e-12 || OnPulses(n) || !view.At(n).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value >= 9e3)) return null;
+        var grid = view.Reach(n, 4, IsGridFeed).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node))
             .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.ControlGrid)).FirstOrDefault();
         if (grid is null) return null;
         foreach (var (node, _) in view.Reach(n, 4, p => p.Kind is PartKind.Winding or PartKind.Resistor))
@@ -154,7 +153,11 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         return null;
     }
 
-    private static bool IsGridFeed(Part part) => part.Kind == PartKind.Winding || part.Kind == PartKind.Resistor && part.Value <= 1.2e6;
+    // What a resistor brings from the line output transformer is a waveform, not a control voltage.
+    private bool OnPulses(int n) => view.Reach(n, 1, p => p.Kind == PartKind.Resistor)
+        .Any(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node) && view.Map.Nodes[r.Node].Lugs.Any(l => MountOf(l) == MountKind.Flyback));
+
+    private static bool IsGridFeed(Part part) => part.Kind == PartKind.Winding || part.Kind == PartKind.Resistor && part.Value <= 500e3;
 
     private RoleFinding? FedStage(int n)
     {
@@ -162,7 +165,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         foreach (var (node, _) in view.Reach(n, 1, IsPath))
             if (view.PinsAt(node).FirstOrDefault(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.Screen) is { } pin && node != n)
                 return new(Role.Decoupling, $"After {feed.Name}, which feeds the {pin.Words}, to common.");
-        return null;
+        return feed.Value <= 22e3 && !view.PinsAt(n).Any() ? new(Role.Decoupling, $"After {feed.Name} from the supply, to common.") : null;
     }
 
     private RoleFinding? Tone(Part part, int a, int b)
@@ -181,14 +184,14 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     private bool HasWinding(int node) => view.At(node).Any(b => b.Part.Kind == PartKind.Winding);
     private bool SharesWinding(int a, int b) => view.At(a).Any(x => x.To == b && x.Part.Kind == PartKind.Winding);
-    private bool ReachesReturn(int node) => !view.Supply.Contains(node) && view.At(node).Any(x => x.Part.Kind is PartKind.Resistor or PartKind.Control
-        && (view.IsEarthy(x.To) || view.PinsAt(x.To, ElectrodeKind.ControlGrid).Any() || x.Part.Kind == PartKind.Control));
+    private bool LeadsToGrid(int node) => view.Reach(node, 3, p => p.Kind is PartKind.Resistor or PartKind.Control)
+        .Any(r => !view.IsEarthy(r.Node) && view.PinsAt(r.Node, ElectrodeKind.ControlGrid).Any());
     private MountKind? MountOf(string lug) => view.Map.Book.Lugs.Named(lug) is { } l ? view.Map.Book.Mounts.Named(l.Mount)?.Kind : null;
 
-    private RoleFinding Resistor(int a, int b)
+    private RoleFinding Resistor(Part part, int a, int b)
     {
         if (line.IsLineToTouchable(a, b)) return new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.");
-        if (line.IsOnLine(a) && line.IsOnLine(b) && (line.IsAcrossLine(a, b) || !view.IsEarthy(a) && !view.IsEarthy(b) && !HasElectrode(a) && !HasElectrode(b)))
+        if (line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b))
             return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
         foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
@@ -197,11 +200,13 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
             if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
         }
+        // A few thousand ohm at a grid stop oscillation or widen a band; a leak is more.
         foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            if (view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && !view.PinsAt(far, ElectrodeKind.Plate).Any() && !view.Supply.Contains(far))
+            if (part.Value is null or >= 15e3 && view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && IsGridReturn(far))
                 return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
         return new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
     }
 
-    private bool HasElectrode(int node) => view.PinsAt(node).Any(p => !p.IsHeater);
+    private bool IsGridReturn(int node) => view.IsEarthy(node) || !view.PinsAt(node, ElectrodeKind.Plate).Any() && !view.Supply.Contains(node)
+        && view.At(node).Any(x => x.Part.Kind == PartKind.Resistor && view.IsEarthy(x.To)) && !view.At(node).Any(x => x.Part.Kind == PartKind.Control);
 }

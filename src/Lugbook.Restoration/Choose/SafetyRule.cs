@@ -59,7 +59,7 @@ internal static partial class SafetyRule
         new[] { part.Marked, part.Note }.Concat(part.Leads.Select(l => map.Book.Lugs.Named(l.Lug)).SelectMany(l => new[] { l?.Function, l?.Note })).OfType<string>());
 
     // "AVC line", "delay line", "line output" and "500 ohm line" are not the mains.
-    [GeneratedRegex(@"\bmains\b|\bline filter\b|\b(across|before|after|from)\s+(the\s+)?(AC |power |mains )?(line|cord|switch)\b|\b(AC|power) line\b|^line\b(?! (out|output|coil|osc|trans))|; line\b(?! (out|output|coil|osc|trans))|\bline to line\b|\bX[12]\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bmains\b|\b(across|before|after|from)\s+(the\s+)?(AC |power |mains )?(line|cord|switch)\b|\b(AC|power) line\b|^line\b(?! (out|output|coil|osc|trans))|; line\b(?! (out|output|coil|osc|trans))|\bline to line\b|\bX[12]\b", RegexOptions.IgnoreCase)]
     private static partial Regex Across();
 
     [GeneratedRegex(@"\b(line|mains|B-|common)\s+(side\s+)?to\s+(the\s+)?(chassis|earth|ground|aerial|antenna|frame)\b|\b(aerial|antenna|earth|ground)\s+(isolat\w+|blocking)\b|\bisolat\w+\s+(the\s+)?(aerial|antenna|chassis|earth)\b|\bline.?bypass\b|\bY[12]\b", RegexOptions.IgnoreCase)]

@@ -54,6 +54,7 @@ internal static class Show
         NewKind.SafetyFilm => "safety film",
         NewKind.SafetyCeramic => "safety ceramic",
         NewKind.MetalFilm => "metal film",
+        NewKind.CarbonFilm => "carbon film",
         NewKind.MetalOxide => "metal oxide",
         _ => "wirewound",
     };

@@ -12,12 +12,7 @@ internal static class Figures
 
     public static string Of(SheetPart part) => Written(part.Marked, part.Value, part.Unit ?? PartKinds.UnitOf(PartKinds.Of(part.KindAsWritten)));
 
-    public static string Value(double value, Unit? unit) => unit switch
-    {
-        Unit.Ohm => value >= 1e6 ? $"{Number(value / 1e6)} MΩ" : value >= 1e3 ? $"{Number(value / 1e3)} kΩ" : $"{Number(value)} Ω",
-        Unit.Farad => value >= 0.999e-9 * 1000 ? $"{Number(value / 1e-6)} µF" : value >= 0.999e-9 ? $"{Number(value / 1e-9)} nF" : $"{Number(value / 1e-12)} pF",
-        _ => Number(value),
-    };
+    public static string Value(double value, Unit? unit) => unit is { } u ? Notation.Print(value, u) : Number(value);
 
     public static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 

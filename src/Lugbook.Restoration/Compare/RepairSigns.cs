@@ -27,7 +27,7 @@ internal static partial class RepairSigns
                 reasons.Add("Resistors of ±5 % were rare in sets before 1950, and the others here are wider.");
             if (part.Kind.IsFixedCapacitor() && year < 1965 && part.RatedVolts is 63 or 160 or 630 or 1250)
                 reasons.Add($"A rating of {Figures.Number(part.RatedVolts!.Value)} V is a modern step.");
-            if (part.Marked is { } marked && year < 1965 && ModernMarking().IsMatch(marked))
+            if (part.Kind.IsFixedCapacitor() && part.Marked is { } marked && year < 1965 && ModernMarking().IsMatch(marked))
                 reasons.Add($"The marking '{marked.Trim()}' is in a modern notation.");
         }
         if (part.Kind is PartKind.Paper or PartKind.Film or PartKind.Capacitor && part.Value is >= 0.9e-9 && IsSeriesOnly(part.Value.Value) && OldStyle(book, part))

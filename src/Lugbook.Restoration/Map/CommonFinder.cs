@@ -7,7 +7,7 @@ namespace Lugbook.Restoration.Map;
 /// <summary>Which node is the common negative, to which the sheet's voltages are measured?</summary>
 /// <remarks>
 /// The book's own word (<c>CommonLug</c>) stands. Otherwise each node collects evidence: 3 for the negative lead of a supply electrolytic
-/// (100 V or more), 1 for that of a smaller one, 3 for the centre tap of a rectifier's high-voltage windings, 2 for a cathode, 1 for a
+/// (100 V or more), 1 for that of a smaller one, 1½ for each high-voltage winding of a rectifier that ends there (less than a cathode bus: with back bias the tap is more negative than common), 2 for a cathode, 1 for a
 /// cathode that returns through a resistor of at most 10 kΩ, 1 for a grid leak, ½ for a heater end, ¼ for a bypass capacitor. The node with
 /// most wins. The weights are judgement, not measurement; what matters is that no single slip outvotes the rest.
 /// </remarks>
@@ -25,7 +25,7 @@ internal static class CommonFinder
         var votes = new List<(int Node, Reason Reason, string Who)>();
         Electrolytics(chart, votes);
         CentreTaps(chart, votes);
-        Electrodes(chart, votes);
+        Electrodes(chart, chassis, votes);
         Bypasses(chart, votes);
 
         var ranked = votes.GroupBy(v => v.Node)
@@ -43,7 +43,8 @@ internal static class CommonFinder
 
     private static double Weight(Reason reason) => reason switch
     {
-        Reason.SupplyMinus or Reason.CentreTap => 3,
+        Reason.SupplyMinus => 3,
+        Reason.CentreTap => 1.5,
         Reason.Cathode => 2,
         Reason.SmallMinus or Reason.CathodeResistor or Reason.GridLeak => 1,
         Reason.Heater => 0.5,
@@ -107,13 +108,15 @@ internal static class CommonFinder
         return plates;
     }
 
-    private static void Electrodes(Chart chart, List<(int, Reason, string)> votes)
+    private static void Electrodes(Chart chart, int? chassis, List<(int, Reason, string)> votes)
     {
         foreach (var valve in chart.Valves.Where(v => v.Type?.Class is not ("rectifier" or "damper" or "regulator")))
         {
             foreach (var node in valve.With(ElectrodeKind.Cathode).Select(p => chart.NodeByLug[p.Lug]).Distinct())
             {
                 votes.Add((node, Reason.Cathode, valve.Part.Name));
+                // Where many cathodes meet is a bus; a resistor from there makes bias for the whole set (back bias) and is no cathode resistor.
+                if (node == chassis || chart.PinsOf[node].Count(p => p.Has(ElectrodeKind.Cathode)) > 2) continue;
                 foreach (var (part, far) in ResistorsFrom(chart, node))
                     if (part.Value is <= 10_000) votes.Add((far, Reason.CathodeResistor, part.Name));
             }

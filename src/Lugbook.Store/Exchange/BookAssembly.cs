@@ -33,7 +33,8 @@ internal static class BookAssembly
         var work = Take(Shapes.Work, grid => TableReader.Rows(grid, Shapes.Work, context, WorkText.Rows));
         if (complaints.Count > 0) return new(null, complaints.ToImmutable(), remarks.ToImmutable());
 
-        var mounts = exact ? listed : WithListed(listed, ofLugs);
+        var isListed = tables.TryGetValue(Shapes.Mounts.Name, out var list) && !list.Rows.IsEmpty;
+        var mounts = exact ? listed : isListed ? WithListed(listed, ofLugs) : [.. ofLugs];
         if (!exact && !tables.ContainsKey(Shapes.LugTable.Name) && InferredLugs.From(parts, wires, declared) is { Lugs.IsEmpty: false } inferred)
         {
             (mounts, lugs) = (inferred.Mounts, inferred.Lugs);
@@ -65,10 +66,9 @@ internal static class BookAssembly
         }
     }
 
-    /// <summary>The mounts that are listed, and those that only lugs name with a kind; without a list, all that lugs name.</summary>
+    /// <summary>The mounts that are listed, and those that only lugs name with a kind: people add a lug and forget the list.</summary>
     private static ImmutableArray<Mount> WithListed(ImmutableArray<Mount> listed, List<Mount> ofLugs)
     {
-        if (listed.IsEmpty) return [.. ofLugs];
         var names = listed.Select(m => m.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
         var kinds = ofLugs.ToLookup(m => m.Name, m => m.KindAsWritten, StringComparer.OrdinalIgnoreCase);
         return [.. listed.Select(m => m.KindAsWritten.Length > 0 ? m : m with { KindAsWritten = kinds[m.Name].FirstOrDefault() ?? "" }),

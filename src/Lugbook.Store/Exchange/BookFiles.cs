@@ -85,9 +85,8 @@ public static class BookFiles
     public static Task<ImmutableArray<Complaint>> WriteFolderAsync(Book book, string folder, CancellationToken stop) => SafeFile.TryAsync(folder, async () =>
     {
         Directory.CreateDirectory(folder);
-        var tables = BookTables.Of(book).ToList();
-        // A list of mounts from an earlier time would contradict the lugs: it is emptied.
-        if (tables.All(t => t.Name != Shapes.Mounts.Name) && File.Exists(Path.Combine(folder, "mounts.csv"))) tables.Add(new("mounts", [.. Shapes.Mounts.Written], []));
+        // A list of mounts from an earlier time would contradict the lugs: once there, it is kept up.
+        var tables = BookTables.Of(book, withMounts: File.Exists(Path.Combine(folder, "mounts.csv")));
         await SafeFile.ReplaceAllAsync(folder, tables.Select(t => KeyValuePair.Create(t.Name + ".csv", Encoded(DelimitedWriter.Write(t)))), stop);
     });
 

@@ -11,12 +11,13 @@ internal static class BookTables
     /// <summary>All tables; "mounts" is among them only where the lugs do not already tell all about the mounts.</summary>
     /// <param name="book">What to write.</param>
     /// <param name="exact">True for the archive: identities and mounts are always written, so that nothing has to be told from the rest.</param>
-    public static ImmutableArray<WrittenTable> Of(Book book, bool exact = false)
+    /// <param name="withMounts">True to write the mounts even where the lugs tell them.</param>
+    public static ImmutableArray<WrittenTable> Of(Book book, bool exact = false, bool withMounts = false)
     {
         var kinds = book.Mounts.GroupBy(m => m.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.First().KindAsWritten, StringComparer.OrdinalIgnoreCase);
         var tables = ImmutableArray.CreateBuilder<WrittenTable>();
         tables.Add(FactsText.Write(book));
-        if (exact || !LugsTellTheMounts(book, kinds))
+        if (exact || withMounts || !LugsTellTheMounts(book, kinds))
             tables.Add(Table(Shapes.Mounts, book.Mounts, exact, m => [Words(m.Name), Words(m.KindAsWritten), Words(m.Note)]));
         tables.Add(Table(Shapes.LugTable, book.Lugs, exact, l => [Words(l.Name), Words(l.Mount), Words(kinds.GetValueOrDefault(l.Mount)), WrittenCell.Of(l.No), Words(l.Function), WrittenCell.Of(l.X), WrittenCell.Of(l.Y), Words(l.Note)]));
         tables.Add(Table(Shapes.Parts, book.Parts, exact, p =>

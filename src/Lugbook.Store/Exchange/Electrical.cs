@@ -1,3 +1,4 @@
+using Lugbook.Trade;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
@@ -49,8 +50,10 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
         if (HeaderOrCellUnit(row) is { } scaled) return scaled.Unit;
         loose = row.Words("unit");
         if (loose is null || RowCells.IsNothing(loose)) { loose = null; return null; }
-        if (!row.Table.Context.Exact) return null;
-        row.Complain("unit", 0, "this is not a unit.", "Write ohm, farad, henry, volt, watt or ampere.");
+        // M and MF have two meanings, and cm was a unit of capacitance (electrostatic units): the marking reader knows what they may be.
+        if (!row.Table.Context.Exact && loose.TrimEnd('.').ToUpperInvariant() is "M" or "MF" or "CM") return null;
+        row.Complain("unit", 0, "this is not a unit of a part's value.", "Write ohm, kohm, megohm, F, µF, nF, pF, H, mH, V, W or A.");
+        loose = null;
         return null;
     }
 
@@ -98,30 +101,40 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
     {
         // A valve's type, a fuse's current: what has no value is marked so.
         if (PartKinds.UnitOf(kind) is null && kind != PartKind.Other) return Marks(row, read, text, complain: true);
-        var result = TextMarking.Read(WithPoint(text, row.Table.Habit), context);
+        if (PlainNotation.Read(text, kind, row.Table.Habit) is { } plain && (read.Unit is null || read.Unit == plain.Unit))
+            return row.InBounds("value", plain.Value, 0, Most(plain.Unit)) ? read with { Marked = read.Marked ?? text, Value = plain.Value, Unit = plain.Unit } : read;
+        var all = TextMarking.Read(WithPoint(text, row.Table.Habit), context);
+        var result = Fitting(all, read.Unit ?? PartKinds.UnitOf(kind), context.MegHabit);
+        if (result.Meanings.IsEmpty && all.Best is { } misfit)
+        {
+            if (kind == PartKind.Winding && read.Unit is null)
+            {
+                row.Remark($"{name}: '{text}' is kept as its marking; the value of a winding is its DC resistance, which is left open.");
+                return Marks(row, read, text, complain: false);
+            }
+            row.Complain("value", 0, $"this reads in {UnitWords.Spelling(misfit.Unit)}, which is not what {(read.Unit is { } said ? $"the unit {UnitWords.Spelling(said)}" : $"the kind {PartKinds.Spelling(kind)}")} says.", "Mend one of the two.");
+            return read;
+        }
         if (result is { IsCertain: true, Best: { Sections.Length: 1 } meaning })
         {
-            if (read.Unit is { } said && said != meaning.Unit)
-            {
-                row.Complain("value", 0, $"this reads in {UnitWords.Spelling(meaning.Unit)}, but the unit given is {UnitWords.Spelling(said)}.", "Mend one of the two.");
-                return read;
-            }
-            if (bare) row.Remark($"{name}: '{text}' has no unit and was read as {Said(meaning)} ({meaning.Code}).");
+            if (!meaning.Doubts.IsEmpty) row.Remark($"{name}: '{text}' was read as {Said(meaning)}; {string.Join("; ", meaning.Doubts)}.");
+            else if (bare) row.Remark($"{name}: '{text}' has no unit and was read as {Said(meaning)} ({meaning.Code}).");
             return Taken(read with { Marked = read.Marked ?? text }, meaning);
         }
         if (!result.Meanings.IsEmpty)
         {
-            if (read.Marked is { } marked && !marked.Equals(text, StringComparison.OrdinalIgnoreCase))
+            if (result.Meanings.All(m => m.Sections.Length > 1))
+                row.Remark($"{name}: '{text}' has {result.Meanings[0].Sections.Length} sections; its value is left open until each has a row of its own.");
+            else if (read.Marked is { } marked && !marked.Equals(text, StringComparison.OrdinalIgnoreCase))
             {
                 row.Complain("value", 0, $"this may mean {Several(result)}.", "Write the value as a number with its unit.");
                 return read;
             }
-            row.Remark($"{name}: '{text}' may mean {Several(result)}; its value is left open.");
-            return read with { Marked = text };
+            else row.Remark($"{name}: '{text}' may mean {Several(result)}; its value is left open.");
+            return read with { Marked = read.Marked ?? text };
         }
         if (kind == PartKind.Other) return Marks(row, read, text, complain: false);
         var problem = result.Complaint!;
-        // Only the marking that was written is the user's text; a position in it holds for the cell.
         row.Complain("value", problem.At, problem.Problem, problem.Remedy);
         return read;
     }
@@ -131,16 +144,26 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
     {
         var reads = kind is PartKind.Resistor or PartKind.Control or PartKind.Trimmer || kind.IsFixedCapacitor();
         if (read.Marked is not { } marked || !reads) return read;
-        var result = TextMarking.Read(WithPoint(marked, row.Table.Habit), context);
-        if (result is { IsCertain: true, Best: { Sections.Length: 1 } meaning } && (read.Unit is null || read.Unit == meaning.Unit))
+        var result = Fitting(TextMarking.Read(WithPoint(marked, row.Table.Habit), context), read.Unit ?? PartKinds.UnitOf(kind), context.MegHabit);
+        if (result is { IsCertain: true, Best: { Sections.Length: 1 } meaning })
         {
-            row.Remark($"{name}: value {Said(meaning)} taken from its marking '{marked}'.");
+            row.Remark($"{name}: value {Said(meaning)} taken from its marking '{marked}'{(meaning.Doubts.IsEmpty ? "" : $"; {string.Join("; ", meaning.Doubts)}")}.");
             return Taken(read, meaning);
         }
-        row.Remark(result.Meanings.IsEmpty
+        row.Remark(!result.Meanings.IsEmpty && result.Meanings.All(m => m.Sections.Length > 1)
+            ? $"{name}: the marking '{marked}' has {result.Meanings[0].Sections.Length} sections; its value is left open until each has a row of its own."
+            : result.Meanings.IsEmpty
             ? $"{name}: the marking '{marked}' could not be read; its value is left open."
             : $"{name}: the marking '{marked}' may mean {Several(result)}; its value is left open.");
         return read;
+    }
+
+    /// <summary>Of all meanings those that agree with what the row and the sheet state: a resistor's marking is no capacitance, and once M is known to mean a thousand, it does.</summary>
+    private static MarkingResult Fitting(MarkingResult result, Unit? unit, MegHabit habit)
+    {
+        var other = habit switch { MegHabit.Thousand => "M as million", MegHabit.Million => "M as thousand", _ => null };
+        var meanings = unit is { } wanted ? result.Meanings.RemoveAll(m => m.Unit != wanted) : result.Meanings;
+        return result with { Meanings = meanings.Any(m => m.Code != other) ? meanings.RemoveAll(m => m.Code == other) : meanings };
     }
 
     private static Electrical Taken(Electrical read, Meaning meaning) => read with

@@ -7,6 +7,8 @@ internal enum CommaHabit
 {
     /// <summary>The file does not tell; 1,500 may be two things.</summary>
     Unclear,
+    /// <summary>The file writes both 0,5 and 62.5; neither 1,500 nor 1.500 can be trusted.</summary>
+    Mixed,
     /// <summary>It parts thousands: 1,500 is fifteen hundred.</summary>
     Thousands,
     /// <summary>It is the decimal mark: 1,500 is one and a half.</summary>
@@ -29,9 +31,12 @@ internal static class NumberText
             if (p >= 0 && p == number.LastIndexOf('.') && !CouldBeThousands(number, p)) point = true;
         }
         if (comma != point) return comma ? CommaHabit.Decimal : CommaHabit.Thousands;
-        if (comma && point) return CommaHabit.Unclear;
+        if (comma && point) return CommaHabit.Mixed;
         return delimiter switch { ';' => CommaHabit.Decimal, ',' => CommaHabit.Thousands, _ => CommaHabit.Unclear };
     }
+
+    /// <summary>May the only comma or point in this number part thousands?</summary>
+    public static bool CouldBeThousands(string number) => number.IndexOfAny([',', '.']) is var mark and >= 0 && CouldBeThousands(number, mark);
 
     /// <summary>One to three digits before, exactly three after, no leading zero: 1,500.</summary>
     private static bool CouldBeThousands(string number, int mark)
@@ -85,10 +90,10 @@ internal static class NumberText
                 return null;
             }
         }
-        else if (points == 1 && habit == CommaHabit.Decimal && CouldBeThousands(number, number.IndexOf('.')))
+        else if (points == 1 && habit is CommaHabit.Decimal or CommaHabit.Mixed && CouldBeThousands(number, number.IndexOf('.')))
         {
             at = number.IndexOf('.');
-            problem = $"this file writes decimal commas, so this may be {number.Remove(at, 1)} or {number}.";
+            problem = $"this file writes decimal commas{(habit == CommaHabit.Mixed ? " and points" : "")}, so this may be {number.Remove(at, 1)} or {number}.";
             return null;
         }
         at = Stops(number);

@@ -45,9 +45,13 @@ internal sealed partial class RowCells(TableReader table, GridRow row)
     }
 
     /// <summary>A number in the column's base unit (mm, V, W, Ω), with a unit in the cell or in the header, within bounds.</summary>
-    public double? Number(string key, double least, double most)
+    /// <param name="key">The column.</param>
+    /// <param name="least">Least possible value.</param>
+    /// <param name="most">Largest possible value.</param>
+    /// <param name="only">The part of the cell that holds the number; null for all of it.</param>
+    public double? Number(string key, double least, double most, string? only = null)
     {
-        var text = Raw(key).Trim();
+        var text = (only ?? Raw(key)).Trim();
         if (text.Length == 0 || IsNothing(text)) return null;
         var column = table.Shape[key];
         var (number, unit, unitAt) = SplitUnit(text, column.Measure);

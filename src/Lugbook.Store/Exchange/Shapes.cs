@@ -96,7 +96,7 @@ internal static class Shapes
     ], [["ref"]], "position");
 
     /// <summary>Facts of the set as a whole, a row for each.</summary>
-    public static TableShape Facts { get; } = new("book", ["facts", "set", "about", "book facts"],
+    public static TableShape Facts { get; } = new("book", ["facts", "book facts"],
         [Make("key", Measure.Words, "fact|name|property|item|field"), Make("value", Measure.Words, "is|content|answer|text")], [["key", "value"]], "fact");
 
     /// <summary>All tables, in the order in which they are read and written.</summary>

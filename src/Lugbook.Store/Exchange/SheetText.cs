@@ -76,8 +76,17 @@ public static class SheetText
         if (kind is not ("" or "dc" or "ac" or "d c" or "a c" or "v dc" or "v ac" or "vdc" or "vac" or "heater"))
             row.Complain("kind", 0, "this is neither dc nor ac.", "Write dc or ac, or leave the cell empty for dc.");
         var text = row.Raw("volts").Trim();
-        var ac = kind is "ac" or "a c" or "v ac" or "vac" || text.EndsWith("ac", StringComparison.OrdinalIgnoreCase) || text.EndsWith('~');
-        return (Unknown(text) ? null : row.Number("volts", -1e5, 1e5), ac);
+        var ac = kind is "ac" or "a c" or "v ac" or "vac";
+        // "6.3 AC", "~6.3 V", "250 DC": the sort of voltage beside its figure.
+        foreach (var sort in new[] { "ac", "~", "dc", "=" })
+        {
+            if (row.Table.Context.Exact) break;
+            var at = text.IndexOf(sort, StringComparison.OrdinalIgnoreCase);
+            if (at < 0) continue;
+            ac |= sort is "ac" or "~";
+            text = text.Remove(at, sort.Length).Trim();
+        }
+        return (Unknown(text) ? null : row.Number("volts", -1e5, 1e5, text), ac);
     }
 
     private static bool Unknown(string text) => text.Length == 0 || RowCells.IsNothing(text) || text.ToUpperInvariant() is "NC" or "N/C" or "N.C." or "NS" or "*";

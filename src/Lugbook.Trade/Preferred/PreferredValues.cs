@@ -68,7 +68,8 @@ public static class PreferredValues
     /// <param name="series">The series.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such series.</exception>
     public static bool Contains(double value, PreferredSeries series) =>
-        value > 0 && double.IsFinite(value) && Around(value, series).Any(v => Math.Abs(v / value - 1) < 1e-6);
+        Of(series) is var mantissas && value > 0 && double.IsFinite(value) && Mantissa(value, series, out _) is var m
+        && Math.Round(m) is var whole && Math.Abs(whole / m - 1) < 1e-6 && (mantissas.BinarySearch((int)whole) >= 0 || (int)whole == 10 * mantissas[0]);
 
     private static ImmutableArray<int> Of(PreferredSeries series) => Scaled.TryGetValue(series, out var values)
         ? values
@@ -94,12 +95,26 @@ public static class PreferredValues
     private static int Formula(int index, int count, int scale) =>
         (int)Math.Round(scale * Math.Pow(10, index / (double)count), MidpointRounding.AwayFromZero);
 
+    // The values on both sides of this one, and one more on each for rounding.
     private static IEnumerable<double> Around(double value, PreferredSeries series)
     {
-        var decade = DecadeOf(value);
-        for (var d = decade - 1; d <= decade + 1; d++)
-            foreach (var mantissa in Of(series))
-                yield return Value(mantissa, d, series);
+        var mantissas = Of(series);
+        var found = mantissas.BinarySearch((int)Math.Floor(Mantissa(value, series, out var decade)));
+        var at = found >= 0 ? found : ~found - 1;
+        for (var i = at - 1; i <= at + 2; i++)
+        {
+            var turns = (int)Math.Floor(i / (double)mantissas.Length);
+            yield return Value(mantissas[i - turns * mantissas.Length], decade + turns, series);
+        }
+    }
+
+    // 0.0472 in E24 is 47.2 in the decade of -2.
+    private static double Mantissa(double value, PreferredSeries series, out int decade)
+    {
+        decade = DecadeOf(value);
+        var exponent = Figures(series) - 1 - decade;
+        // In two steps where one power would overflow.
+        return exponent > 300 ? value * 1e300 * Math.Pow(10, exponent - 300) : value * Math.Pow(10, exponent);
     }
 
     // Through text, so that 4.7e-9 is the same number as a typed 4.7e-9.

@@ -49,7 +49,7 @@ internal sealed class FoldedText
         '\u00B7' or '\u2219' or '\u22C5' or '\u2022' or '\u02D9' => ".",
         '\u2018' or '\u2019' or '\u201B' or '\u2032' or '\u00B4' or '\u02B9' => "'",
         '\u201C' or '\u201D' or '\u201E' or '\u00AB' or '\u00BB' or '\u2033' => " ",
-        '\u223C' or '\u223F' or '\u02DC' or '\u301C' => "~",
+        '\u2248' or '\u223C' or '\u223F' or '\u02DC' or '\u301C' => "~",
         '\u2044' or '\u2215' => "/",
         '\u00BA' or '\u02DA' => "°",
         '\u2213' => "±",

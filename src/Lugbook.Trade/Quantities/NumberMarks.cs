@@ -15,7 +15,11 @@ internal static class NumberMarks
         var dots = Count(body, '.');
         var commas = Count(body, ',');
         var ticks = Count(body, '\'');
-        if (dots + commas + ticks == 0) return new(body, null, true);
+        if (dots + commas + ticks == 0)
+        {
+            var rest = body.TrimStart('0');
+            return body.Length is 2 or 3 or 4 && body[0] == '0' && rest.Length > 0 ? new("0." + body, rest, false) : new(body, null, true);
+        }
 
         var mixed = (dots > 0 ? 1 : 0) + (commas > 0 ? 1 : 0) + (ticks > 0 ? 1 : 0) > 1;
         if (mixed) return Mixed(body, out used, out problem);

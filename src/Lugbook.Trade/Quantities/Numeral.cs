@@ -17,6 +17,13 @@ internal readonly record struct Numeral(string Figures, string? Otherwise, bool 
     /// <summary>The number with its mark read the other way, or null.</summary>
     public Numeral? Other => Otherwise is null ? null : new Numeral(Otherwise, null, !Otherwise.Contains('.', StringComparison.Ordinal));
 
+    /// <summary>What reading the mark the other way makes of it.</summary>
+    public Markings.Text.OtherMark OtherMark => IsWhole ? Markings.Text.OtherMark.ToDecimal
+        : IsPointLeftOut ? Markings.Text.OtherMark.AsItStands : Markings.Text.OtherMark.ToThousands;
+
+    /// <summary>05 is read as .05: nobody writes a nought before a whole number.</summary>
+    public bool IsPointLeftOut => Otherwise is not null && Figures.StartsWith("0.", StringComparison.Ordinal);
+
     /// <summary>A number that was not written in figures: "half".</summary>
     public static Numeral Of(double value) => new(value.ToString("R", CultureInfo.InvariantCulture), null, value == Math.Floor(value));
 
@@ -77,7 +84,7 @@ internal readonly record struct Numeral(string Figures, string? Otherwise, bool 
         if (at + 2 >= text.Length || text[at] is not ('e' or 'E') || text[at + 1] is not ('+' or '-') || !char.IsAsciiDigit(text[at + 2])) return 0;
         var end = at + 3;
         if (end < text.Length && char.IsAsciiDigit(text[end])) end++;
-        return end < text.Length && char.IsAsciiLetterOrDigit(text[end]) ? 0 : end - at;
+        return end < text.Length && char.IsAsciiDigit(text[end]) ? 0 : end - at;
     }
 
     /// <summary>The value of a one-character fraction, or null.</summary>

@@ -25,6 +25,7 @@ internal static class UnitSpellings
     public const double JarPicofarads = 1111.1;
 
     private static readonly FrozenDictionary<string, UnitSense> Words = Build();
+    private static readonly string[] Sorted = [.. Words.Keys.Where(k => k.Length >= 3).Order(StringComparer.Ordinal)];
 
     /// <summary>What this word means as a unit, or null.</summary>
     public static UnitSense? Find(string word)
@@ -36,21 +37,17 @@ internal static class UnitSpellings
 
     /// <summary>The known word that this one is a slip of the pen away from, or null: MFB is near MFD.</summary>
     public static string? Near(string word) =>
-        word.Length < 3 ? null : Words.Keys.Where(k => k.Length >= 3).OrderBy(k => k, StringComparer.Ordinal).FirstOrDefault(k => OneSlip(k, word));
+        word.Length < 3 ? null : Array.Find(Sorted, k => OneSlip(k, word));
 
     private static bool OneSlip(string known, string written)
     {
         if (Math.Abs(known.Length - written.Length) > 1) return false;
         var same = 0;
         while (same < known.Length && same < written.Length && char.ToUpperInvariant(known[same]) == char.ToUpperInvariant(written[same])) same++;
-        var rest = (known.Length - same, written.Length - same) switch
-        {
-            (0, 0) => ("", ""),
-            var (k, w) when k == w => (known[(same + 1)..], written[(same + 1)..]),
-            var (k, w) when k > w => (known[(same + 1)..], written[same..]),
-            _ => (known[same..], written[(same + 1)..]),
-        };
-        return string.Equals(rest.Item1, rest.Item2, StringComparison.OrdinalIgnoreCase);
+        var (left, over) = (known.Length - same, written.Length - same);
+        var restKnown = known.AsSpan(same + (left >= over && left > 0 ? 1 : 0));
+        var restWritten = written.AsSpan(same + (over >= left && over > 0 ? 1 : 0));
+        return restKnown.Equals(restWritten, StringComparison.OrdinalIgnoreCase);
     }
 
     private static FrozenDictionary<string, UnitSense> Build()
@@ -74,8 +71,8 @@ internal static class UnitSpellings
 
         Add(new(Unit.Ohm, 0), "Ω ohm ohms ΩS");
         Add(new(Unit.Ohm, -3), "milliohm milliohms");
-        Add(new(Unit.Ohm, 3), "KΩ KΩS KOHM KOHMS KILO KILOS KILOHM KILOHMS KILOOHM KILOOHMS KILΩ thousand thousandohm thousandohms KO KOS");
-        Add(new(Unit.Ohm, 6), "MEG MEGS MEGO MEGOS MEGOHM MEGOHMS MEGΩ MEGA MEGAOHM MEGAOHMS MΩ MΩS MOHM MOHMS million millionohms MGOHM");
+        Add(new(Unit.Ohm, 3), "KΩ KΩS KOHM KOHMS KILO KILOS KILOHM KILOHMS KILOOHM KILOOHMS KILΩ thousand thousandohm thousandohms");
+        Add(new(Unit.Ohm, 6), "MEG MEGS MEGO MEGOS MEGOHM MEGOHMS MEGΩ MEGA MEGAOHM MEGAOHMS MΩ MΩS MOHM MOHMS million millionohms mill millohm millohms MGOHM");
         Add(new(Unit.Ohm, 9), "GΩ GOHM GOHMS GIGOHM GIGAOHM");
         Add(new(Unit.Ohm, 12), "TΩ TOHM TERAOHM");
 

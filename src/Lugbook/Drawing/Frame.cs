@@ -51,7 +51,7 @@ internal sealed record Frame(ImmutableArray<SceneItem> Items, Box Bounds)
             // The front edge's name stands outside the chassis, upright.
             Pt middle = view.To(new Pt((e.Left + e.Right) / 2, e.Top)), outwards = view.To(new Pt(0, -1));
             var title = options.Mirror ? "front edge · as seen from above" : "front edge · seen from beneath";
-            const double reach = 6;
+            const double reach = 12;   // clear of the shafts of controls
             var direction = Math.Abs(outwards.X) > 0.5 ? new Pt(0, -1) : new Pt(1, 0);
             shapes.Add(new TextShape(middle + outwards * reach, title, 3.4, direction, "caption"));
             sheet = sheet.With(Box.Of(middle + outwards * (reach + 2), 8, 8));

@@ -22,7 +22,7 @@ internal sealed class Sheet
     {
         (_book, _layout, _view, _options, _high) = (book, layout, view, options, high);
         var edge = Frame.Of(layout, view, options);
-        _labels = new LabelSetter(layout, view, options, edge.Captions);
+        _labels = new LabelSetter(layout, view, options, edge.Captions, high);
         Layers =
         [
             Layer(LayerNames.Chassis, () => edge.Items),

@@ -17,7 +17,7 @@ public static class SvgStyle
         .chassis-drawing .chassis{fill:var(--c);stroke:var(--s);stroke-width:.6}
         .chassis-drawing .front-edge{stroke:var(--i);stroke-width:1.1}
         .chassis-drawing .zone{fill:none;stroke:var(--s);stroke-width:.4;stroke-dasharray:2.4 1.8}
-        .chassis-drawing .chassis.proposed,.chassis-drawing .proposed path,.chassis-drawing .proposed circle{stroke-dasharray:1.6 1}
+        .chassis-drawing .chassis.proposed,.chassis-drawing [data-mount].proposed path,.chassis-drawing [data-mount].proposed circle{stroke-dasharray:1.6 1}
         .chassis-drawing .scale{stroke-width:.5}
         .chassis-drawing .mount{fill:var(--o)}.chassis-drawing .metal{fill:var(--m)}.chassis-drawing .metal.inner,.chassis-drawing .metal.faint{fill:var(--o)}
         .chassis-drawing .phenolic{fill:var(--b)}.chassis-drawing .phenolic.inner{fill:var(--b);stroke-width:.18}.chassis-drawing .fibre{fill:var(--f)}
@@ -46,7 +46,7 @@ public static class SvgStyle
         .chassis-drawing .part-name{font-weight:600}.chassis-drawing .value{font-weight:400}.chassis-drawing .mount-name{font-weight:700;letter-spacing:.02em}.chassis-drawing .lug-no{stroke-width:.6}.chassis-drawing .note{font-weight:600;fill:var(--h)}
         .chassis-drawing .ring{fill:none;stroke:var(--h);stroke-width:.8;stroke-dasharray:2 .8}
         .chassis-drawing.dims [data-layer] [role]:not(.hl),.chassis-drawing.dims [data-layer=labels]>g:not(.hl){opacity:.28}
-        .chassis-drawing .hatch{stroke:var(--t);stroke-width:.45}.chassis-drawing .badge{fill:var(--p);stroke-width:.4}.chassis-drawing .sign{stroke-width:.5}.chassis-drawing .sign-text{font-weight:700}
+        .chassis-drawing .hatch{stroke:var(--t);stroke-width:.4;stroke-opacity:.6}.chassis-drawing .badge{fill:var(--p);stroke-width:.4}.chassis-drawing .sign{stroke-width:.5}.chassis-drawing .sign-text{font-weight:700}
         .chassis-drawing .work-todo .work-line,.chassis-drawing .work-todo .badge{stroke:var(--t)}.chassis-drawing .work-todo .work-line{stroke-width:.7}
         .chassis-drawing .work-measure .work-line{stroke:var(--t);stroke-dasharray:1.4 1}
         .chassis-drawing .work-done .work-line,.chassis-drawing .work-done .badge,.chassis-drawing .work-done .sign{stroke:var(--d)}

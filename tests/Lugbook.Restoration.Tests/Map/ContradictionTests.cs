@@ -61,6 +61,12 @@ public class ContradictionTests(ITestOutputHelper output)
         { "span too long", "span-too-long", "R11", Weight.Doubt },
         { "lug unplaced", "lug-without-place", "A-2", Weight.Remark },
         { "unknown kind", "unknown-kind", "X1", Weight.Remark },
+        { "marking", "marking-against-value", "R4", Weight.Contradiction },
+        { "ambiguous marking", "marking-against-value", "R4", Weight.Doubt },
+        { "colours", "colours-against-value", "R4", Weight.Contradiction },
+        { "sheet value", "sheet-against-part", "R4", Weight.Doubt },
+        { "value", "value-impossible", "C4", Weight.Doubt },
+        { "unit", "unit-does-not-fit", "C4", Weight.Contradiction },
         { "dead pin", "dead-pin-as-tie", "V2-1", Weight.Remark },
     };
 
@@ -107,6 +113,12 @@ public class ContradictionTests(ITestOutputHelper output)
         "span too long" => Good.ChangeLug("A-4", l => l with { X = 10, Y = 10 }).ChangeLug("B-2", l => l with { X = 140, Y = 10 }).Resistor("R11", 1e6, "A-4", "B-2"),
         "lug unplaced" => Good.ChangeLug("A-1", l => l with { X = 10, Y = 10 }),
         "unknown kind" => Good.Part("X1", "flux capacitor", "A-4", "B-2"),
+        "marking" => Good.Change("R4", p => p with { Marked = "22K" }),
+        "ambiguous marking" => Good.Change("R4", p => p with { Marked = "22M" }),
+        "colours" => Good.Change("R4", p => p with { Code = "red red orange silver" }),
+        "sheet value" => Good.Sheet("R4", "resistor", 4700),
+        "value" => Good.Change("C4", p => p with { Value = 20 }),
+        "unit" => Good.Change("C4", p => p with { Unit = Trade.Quantities.Unit.Ohm }),
         "dead pin" => Good.Wire("V2-1", "K1-2"),
         _ => throw new ArgumentOutOfRangeException(nameof(slip), slip, "No such slip."),
     };

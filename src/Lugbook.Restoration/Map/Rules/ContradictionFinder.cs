@@ -21,6 +21,7 @@ internal static class ContradictionFinder
         LineRule.Find,
         GeometryRule.Find,
         ValueRule.Find,
+        MarkingRule.Find,
     ];
 
     public static ImmutableArray<Contradiction> Find(Chart chart, MapResult map)

@@ -16,7 +16,7 @@ internal static class FootRule
                 yield return new("foot-without-bond", Weight.Doubt, lug.Name, $"{lug.Name} is a mounting foot with leads on it, but no bond joins it to the chassis in the book.", "If it touches bare metal, enter a wire of the kind 'bond' from it to the chassis; if it is insulated, say so in its function.");
         if (c.Common is not { } common || c.Chassis is not { } chassis || common == chassis) yield break;
 
-        var feet = c.Chart.LugsOf[chassis].Where(l => c.Chart.MountOf(l)?.Kind is not (MountKind.Chassis or MountKind.TuningGang)).Order(NaturalOrder.Names).ToArray();
+        var feet = c.Chart.LugsOf[chassis].Where(l => c.Chart.MountOf(l)?.Kind is MountKind.TagStrip or MountKind.EarthLug || c.Book.Lugs.Named(l) is { } row && IsFoot(row)).Order(NaturalOrder.Names).ToArray();
         foreach (var foot in feet)
             yield return new("foot-is-not-common", Weight.Remark, foot, $"{foot} looks like an earth, but it is the chassis, and the chassis is not {c.CommonWords} in this set.", $"Take {c.CommonWords} for the meter's black lead and for replacement parts, not this foot.");
         foreach (var lead in c.Chart.LeadsOf[chassis].Where(l => IsSuspect(c, l, common)))

@@ -32,7 +32,7 @@ internal static class SocketRule
             yield return new("valve-type-unknown", Weight.Remark, name, $"{name} is a {valve.Part.Marked}, which the handbook does not have: its pins are taken from the words on the socket, if there are any.", "Look for a slip in the type; otherwise write each pin's electrode beside the socket's lugs.");
         if (valve.Socket is not { } socket)
         {
-            if (c.Book.Mounts.Count > 0)
+            if (c.Book.Mounts.Any(m => m.Kind.IsSocket()))
                 yield return new("valve-without-socket", Weight.Doubt, name, $"There is no socket {name} for the valve {name}.", $"Add a socket of the name {name}, or correct the valve's reference.");
             yield break;
         }

@@ -17,6 +17,7 @@ internal static class Assembly
         var candidates = Sections.Combine(values, out failure, out var windingOhms);
         if (failure is not null) return [];
 
+        ShareVolts(values, facts);
         var situation = Situate(facts, context);
         var possible = candidates.Where(c => c.Values.All(v => Belief.IsPossible(c.Unit, v))).ToList();
         if (possible.Count == 0)
@@ -31,6 +32,35 @@ internal static class Assembly
         return [.. possible.Select(c => new Draft(Describe(c, facts, situation, possible), c, Math.Max(1e-12, Belief.Of(c, situation))))];
     }
 
+    // "40 MFD 450V, 20-20 MFD 25V": each group's volts are for its own sections.
+    private static void ShareVolts(ImmutableArray<ValueGroup> values, Facts facts)
+    {
+        if (values.Length < 2) return;
+        var shared = new List<VoltNumber>();
+        for (var i = 0; i < values.Length; i++)
+        {
+            var end = i + 1 < values.Length ? values[i + 1].VoltsBefore : facts.Volts.Count;
+            var own = facts.Volts.Skip(values[i].VoltsBefore).Take(Math.Max(0, end - values[i].VoltsBefore)).ToList();
+            var count = values[i].Candidates[0].Values.Length;
+            if (own.Count == 0 || (own.Count != 1 && own.Count != count)) return;
+            for (var n = 0; n < count; n++) shared.Add(own[own.Count == 1 ? 0 : n]);
+        }
+        facts.Volts = shared;
+    }
+
+    // "40-30 @ 150V 20 @ 25V": several bare groups, each with its volts after it.
+    private static List<VoltNumber>? Groups(List<BareGroup> bares, Facts facts)
+    {
+        var shared = new List<VoltNumber>();
+        for (var i = 0; i < bares.Count; i++)
+        {
+            var end = i + 1 < bares.Count ? bares[i + 1].VoltsBefore : facts.Volts.Count;
+            if (end != bares[i].VoltsBefore + 1) return null;
+            shared.AddRange(Enumerable.Repeat(facts.Volts[bares[i].VoltsBefore], bares[i].Numbers.Length));
+        }
+        return shared;
+    }
+
     private static Situation Situate(Facts facts, MarkingContext context) =>
         new(context, facts, facts.Volts.Count > 0) { Volts = facts.Volts.Count > 0 ? facts.Volts.Min(v => v.Volts) : null };
 
@@ -42,8 +72,21 @@ internal static class Assembly
         if (values.IsEmpty)
         {
             if (bares.Count == 0) return NoValue(facts);
+            if (bares.Count > 1 && Groups(bares, facts) is { } shared)
+            {
+                facts.Volts = shared;
+                bares = [new([.. bares.SelectMany(b => b.Numbers)], [.. bares.SelectMany(b => b.Separators)], [.. bares.SelectMany(b => b.Starts)], false)];
+            }
+            if (bares.Count > 1 && facts.Volts.Count == 0 && bares.All(b => b.Numbers.Length > 1 && b.Numbers[^1].Value >= 6 && VoltageCodes.IsRating(b.Numbers[^1].Value)))
+            {
+                // "20-450 20-25"
+                foreach (var b in bares)
+                    for (var n = 1; n < b.Numbers.Length; n++) AddVolts(facts, b.Numbers[^1].Value, b.Starts[^1]);
+                bares = [new([.. bares.SelectMany(b => b.Numbers[..^1])], [.. bares.SelectMany(b => b.Separators[..^1])], [.. bares.SelectMany(b => b.Starts[..^1])], false)];
+            }
             var group = bares[0];
             bares.RemoveAt(0);
+            if (Pairs(group, facts, bares) is { } regrouped) group = regrouped;
             var count = ValuesIn(group, facts, bares);
             var ranged = count == 2 && group.Separators[1] == '-' && Situate(facts, context).Kind is Parts.PartKind.Trimmer or Parts.PartKind.VariableCapacitor && group.Numbers[0].Value < group.Numbers[1].Value;
             for (var i = count; i < group.Numbers.Length; i++) AddVolts(facts, group.Numbers[i].Value, group.Starts[i]);
@@ -67,11 +110,38 @@ internal static class Assembly
         return null;
     }
 
+    // "40-40/450, 20/25": values and their volts, part by part.
+    private static BareGroup? Pairs(BareGroup group, Facts facts, List<BareGroup> others)
+    {
+        if (facts.Volts.Count > 0 || others.Count > 0 || !group.Separators.Any(s => s is ',' or ';' or '&')) return null;
+        var values = new List<int>();
+        var volts = new List<(int At, int Count)>();
+        var pending = 0;
+        for (var i = 0; i < group.Numbers.Length; i++)
+        {
+            if (group.Separators[i] == '/' && VoltageCodes.IsRating(group.Numbers[i].Value) && pending > 0)
+            {
+                volts.Add((i, pending));
+                pending = 0;
+            }
+            else if (pending > 0 && group.Separators[i] is ',' or ';' or '&') return null;
+            else
+            {
+                values.Add(i);
+                pending++;
+            }
+        }
+        if (pending > 0 || volts.Count < 2) return null;
+        foreach (var (at, count) in volts)
+            for (var n = 0; n < count; n++) AddVolts(facts, group.Numbers[at].Value, group.Starts[at]);
+        return new([.. values.Select(i => group.Numbers[i])], [.. values.Select(i => group.Separators[i])], [.. values.Select(i => group.Starts[i])], group.Follows);
+    }
+
     private static Failure NoValue(Facts facts) => facts.Volts.Count > 0
         ? new(facts.Volts[0].Start, "a voltage alone is no value", "Write the value too: .05 MFD 400V.")
         : facts.Watts is not null || facts.Amperes is not null
             ? new(0, "watts or amperes alone are no value", "Write the value too: 47K 1/2W.")
-            : new(0, "there is no figure in it", "Write the value's figures, with ? for each one that cannot be read.");
+            : new(0, "there is no value in it", "Write the value's figures, with ? for each one that cannot be read.");
 
     // ".02-600", "22/35", "40-20-450": the last number can be the volts when no others are marked.
     private static int ValuesIn(BareGroup group, Facts facts, List<BareGroup> others)
@@ -82,7 +152,7 @@ internal static class Assembly
         if (!VoltageCodes.IsRating(last) || last < 6) return count;
         var before = group.Numbers[^2].Value;
         var sign = group.Separators[^1];
-        var asVolts = sign == '/' ? last != before && last > before : last >= 100 && last > before;
+        var asVolts = sign == '/' ? last > before || (before >= 500 && last >= 100 && last != before) : last >= 100 && last > before;
         return asVolts && sign is '/' or '-' or ',' && (sign != '/' || last >= 100 || before < 1 || last is 6.3 or 12 or 16 or 25 or 35 or 50 or 63) && asVolts ? count - 1 : count;
     }
 
@@ -119,7 +189,7 @@ internal static class Assembly
             RatedWatts = c.Unit == Unit.Ohm ? facts.Watts : null,
             VoltsAreAc = ac,
             SafetyClass = facts.Classes.Count == 0 ? SafetyClass.None : facts.Classes.Max(),
-            TempcoPpm = c.TempcoPpm ?? facts.TempcoPpm,
+            TempcoPpm = c.Unit == Unit.Farad ? c.TempcoPpm ?? facts.TempcoPpm : null,
             Dielectric = c.Unit == Unit.Farad ? facts.Dielectric ?? facts.DielectricWord : null,
             Code = c.Code,
             Reason = Reasons.Of(c, situation, all),

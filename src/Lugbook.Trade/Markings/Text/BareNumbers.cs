@@ -14,7 +14,7 @@ internal static class BareNumbers
     {
         var found = new List<Candidate>();
         Candidate Make(Unit unit, int exponent, Form form, string code, string reason, bool otherWay = false) =>
-            new(unit, [.. numbers.Select(n => (otherWay ? n.Other ?? n : n).Times(exponent))], form, code, reason) { MarkOtherWay = otherWay };
+            new(unit, [.. numbers.Select(n => (otherWay ? n.Other ?? n : n).Times(exponent))], form, code, reason) { OtherMark = otherWay ? numbers.First(n => n.Other is not null).OtherMark : null };
 
         foreach (var otherWay in numbers.Any(n => n.Other is not null) ? new[] { false, true } : [false])
         {
@@ -27,6 +27,9 @@ internal static class BareNumbers
         }
         if (numbers.Length == 1 && numbers[0] is { IsWhole: true, Figures.Length: 3 } && CompactCode.CodeValue(numbers[0].Figures) is { } coded)
             found.Add(new(Unit.Farad, [coded], Form.ThreeDigitCode, "three-digit code", "the modern code: two figures and the number of noughts, in picofarads"));
+        if (numbers.Length == 1 && numbers[0] is { IsWhole: true, Figures.Length: 3 } && CompactCode.CodeOhms(numbers[0].Figures) is { } ohms)
+            found.Add(new(Unit.Ohm, [ohms], Form.ThreeDigitCode, "three-digit code", "two figures and the number of noughts, in ohms, as on modern controls and small resistors"));
+        if (situation.Facts.TolerancePicofarads is not null) return [.. found.Where(c => c.Form == Form.TrueValue)];
         return EndsInSeven(numbers, situation) ? [.. found.Where(c => IsFine(c.Value))] : [.. found];
     }
 

@@ -26,7 +26,7 @@ internal static class Belief
         {
             (Unit.Ohm, PartKind.Control) => (4, 5.1e6),
             (Unit.Ohm, PartKind.Winding or PartKind.Speaker or PartKind.Lamp) => (0.05, 2e4),
-            (Unit.Ohm, _) => (2.0, 1.01e7),
+            (Unit.Ohm, _) => (0.09, 1.01e7),
             (Unit.Farad, PartKind.Electrolytic) => (0.9e-6, 1.1e-3),
             (Unit.Farad, PartKind.Paper) => (0.9e-10, 2e-5),
             (Unit.Farad, PartKind.Film) => (0.9e-10, 2e-5),
@@ -63,21 +63,26 @@ internal static class Belief
             case Form.LetterPoint or Form.LetterTail:
                 return c.Habit switch
                 {
-                    Habit.KPicofarads => capacitor ? (s.Kind == PartKind.Electrolytic ? 0.05 : 1) : 0.1,
-                    Habit.MMicrofarad => !capacitor ? 0.08 : s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic or PartKind.Trimmer ? 0.2 : 1,
+                    Habit.KPicofarads => (capacitor ? (s.Kind == PartKind.Electrolytic ? 0.05 : 1) : 0.1) * (c.Value < 0.99e-9 && c.Form == Form.LetterTail ? 0.03 : 1),
+                    Habit.MMicrofarad => !capacitor ? (s.Context.MegHabit == MegHabit.Unknown ? 0.08 : 0.02) : s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic or PartKind.Trimmer ? 0.2 : 1,
                     Habit.RPoint => !capacitor ? 0.03 : (c.Value >= 1e-8) == (s.Kind is PartKind.Electrolytic or PartKind.Film or PartKind.Paper) ? 1 : s.Kind is null or PartKind.Capacitor ? 0.6 : 0.02,
                     Habit.OmegaMegohm => s.Context.Year is <= 1938 && c.Value <= 1.01e7 ? 20 : 1,
-                    _ => 1,
+                    _ => c.Unit == Unit.Ohm && c.Value < 99 && c.Code == "number and letter" && c.Reason.StartsWith('K') ? 0.1 : 1,   // .047K is no 47 ohms
                 };
             case Form.ThreeDigitCode:
+                if (c.Unit == Unit.Ohm) return (s.Kind == PartKind.Control ? 0.6 : s.Kind is null ? 0.02 : 0.15) * (s.Context.Year is >= 1975 ? 4 : 1);
+                if (!capacitor && LooksLikeMultiplier(c)) return EndsInNought(c) ? 0.05 : 1;
                 if (c.Volts is not null || !EndsInNought(c)) return capacitor ? 1 : 0.35;
-                return (c.Tolerance is not null ? 0.5 : s.Kind == PartKind.Film ? 0.5 : 0.2) * (s.Context.Year is >= 1975 ? 4 : 1) * (capacitor ? 1 : 0.35);
+                return (c.Tolerance is not null || s.Kind == PartKind.Film ? 0.5 : s.Kind is PartKind.Mica or PartKind.SilverMica ? 0.06 : 0.2) * (s.Context.Year is >= 1975 ? 4 : 1) * (capacitor ? 1 : 0.35);
             case Form.TrueValue:
                 var usual = s.Kind switch { PartKind.Electrolytic => 0.02, PartKind.Film => 0.3, PartKind.Paper => 0.5, _ => 1 };
-                if (!capacitor) usual *= 0.5;
+                if (!capacitor) usual *= LooksLikeMultiplier(c) ? 0.05 : c.Value > 0.9e-7 ? 0.1 : 0.5;
+                if (c.Tolerance is null && s.Kind is null or PartKind.Capacitor && s.Volts is >= 6 and < 490 && c.Value < 2e-10) usual *= 0.3;   // mica was mostly made for 500 V
                 return usual * (c.Tolerance is null ? 1 : s.Kind == PartKind.Ceramic ? 0.5 : 0.3) * (s.Context.Year is >= 1975 ? 0.3 : 1);
             case Form.MicrofaradsAndLetter:
-                return (c.Value < 1e-6 ? 1 : c.Volts is not null ? 0.9 : 0.2) * (s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic && c.Value >= 1e-6 ? 0.1 : 1) * (capacitor ? 1 : 0.5);
+                return (c.Value < 1e-6 ? 1 : c.Volts is not null ? 0.9 : 0.2) * (s.Kind is PartKind.Mica or PartKind.SilverMica or PartKind.Ceramic && c.Value >= 1e-6 ? 0.1 : 1) * (capacitor ? 1 : LooksLikeMultiplier(c) && c.Value > 0.99e-6 ? 0.05 : 0.5);
+            case Form.OldBritish:
+                return capacitor ? 1 : 0.3;
             case Form.OhmsAndLetter:
                 return capacitor ? 0.02 : 0.6;
             case Form.BareOhms:
@@ -91,6 +96,9 @@ internal static class Belief
         }
     }
 
+    // 22M and 47K are ohms first, as long as nothing shows a capacitor.
+    private static bool LooksLikeMultiplier(Candidate c) => c.Tolerance is { IsSymmetric: true, Plus: 0.1 or 0.2 };
+
     private static double BareMicrofarads(Candidate c, Situation s)
     {
         var micro = c.Value * 1e6;
@@ -100,7 +108,7 @@ internal static class Belief
         if (s.Facts.Polarised) return 5;
         if (c.Values.Length > 1) return 3;                    // sections are electrolytics'
         if (micro > 1100) return 0.05;
-        return s.Volts switch { null => s.Kind is null ? 0.1 : 0.3, <= 100 => 1.5, <= 480 => 1.2, _ => micro <= 40 ? 0.6 : 0.2 };
+        return s.Volts switch { null => (s.Kind is null ? 0.1 : 0.3) * (micro >= 100 ? 0.15 : 1), <= 100 => 1.5, <= 480 => micro >= 2 ? 1.5 : 1, _ => micro <= 40 ? 0.6 : 0.2 };
     }
 
     // 471: nobody made it; 470 and 250 are or were.
@@ -120,12 +128,14 @@ internal static class Belief
     /// <summary>The number that stands before the M.</summary>
     public static double Figures(Candidate c) => c.Value / (c.Habit == Habit.MThousand ? 1e3 : 1e6);
 
-    // 27,000 is thousands; 5.000 pF too, since nobody writes noughts after a point.
+    // 5.000 pF is thousands, since nobody writes noughts after a point; 27,000 is hardly ever 27.
     private static double Marks(Candidate c)
     {
-        if (!c.MarkOtherWay) return 1;
-        var whole = c.Value / Math.Pow(10, Math.Floor(Math.Log10(c.Value)));
-        var round = Math.Abs(whole - Math.Round(whole, 2)) < 1e-9;
+        if (c.OtherMark is not { } mark) return 1;
+        if (mark == OtherMark.ToDecimal) return 0.02;
+        if (mark == OtherMark.AsItStands) return 0.05;
+        var mantissa = c.Value / Math.Pow(10, Math.Floor(Math.Log10(c.Value)));
+        var round = Math.Abs(mantissa - Math.Round(mantissa, 2)) < 1e-9;
         var small = c.Unit == Unit.Farad && c.Value < 1e-7 || c.Unit == Unit.Ohm && c.Value < 1e6;
         return round && small ? 1.5 : 0.05;
     }

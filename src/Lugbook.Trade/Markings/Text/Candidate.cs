@@ -53,8 +53,17 @@ internal enum Habit
     OmegaMegohm,
     /// <summary>T is a thousand (German Tausend).</summary>
     TThousand,
-    /// <summary>27.000: the point is a thousands mark.</summary>
-    MarkOtherWay,
+}
+
+/// <summary>How a number's mark was read the other way.</summary>
+internal enum OtherMark
+{
+    /// <summary>A comma before three figures as a decimal mark: 1,500 MΩ.</summary>
+    ToDecimal,
+    /// <summary>A point before three figures as a thousands mark: 5.000 pF.</summary>
+    ToThousands,
+    /// <summary>05 as 5, though a nought before a figure is usually what is left of .05.</summary>
+    AsItStands,
 }
 
 /// <summary>One way to take the written value, before anything else of the marking is weighed.</summary>
@@ -62,8 +71,8 @@ internal sealed record Candidate(Unit Unit, ImmutableArray<double> Values, Form 
 {
     /// <summary>What a lone letter was taken for.</summary>
     public Habit Habit { get; init; }
-    /// <summary>A second habit: a thousands mark read the other way.</summary>
-    public bool MarkOtherWay { get; init; }
+    /// <summary>Its mark read the other way, if it was.</summary>
+    public OtherMark? OtherMark { get; init; }
     /// <summary>Tolerance from a letter.</summary>
     public Tolerance? Tolerance { get; init; }
     /// <summary>Volts from a code or from a number directly after the letter.</summary>

@@ -45,10 +45,11 @@ internal sealed class CompactCode
             (figures, letter, next) = (_run[0].Text + "." + _run[2].Text, _run[1].Text[0], 3);
         else return;
 
+        var weight = _run[0].Text.Length >= 3 && next == 3 ? 0.1 : 1;   // 100K5 is an odd thing to print
         foreach (var sense in Letters.Senses(letter, asPoint: true))
         {
             var value = sense.Sense.Of(new(figures, null, false));
-            Finish(new(sense.Sense.Unit, [value], Form.LetterPoint, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight }, next);
+            Finish(new(sense.Sense.Unit, [value], Form.LetterPoint, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight * weight }, next);
         }
     }
 
@@ -63,7 +64,7 @@ internal sealed class CompactCode
                 var candidate = new Candidate(sense.Sense.Unit, [sense.Sense.Of(number.Number)], Form.LetterTail, sense.Code, sense.Reason)
                 {
                     Habit = sense.Habit,
-                    MarkOtherWay = number.OtherWay,
+                    OtherMark = number.OtherWay ? _run[0].Number.OtherMark : null,
                     Weight = sense.Weight,
                 };
                 Finish(candidate, 1, word[1..]);
@@ -76,6 +77,8 @@ internal sealed class CompactCode
         if (!_run[0].IsFigures(3)) return;
         if (CodeValue(_run[0].Text) is { } coded)
             Finish(new(Unit.Farad, [coded], Form.ThreeDigitCode, "three-digit code", $"{_run[0].Text[..2]} and {Noughts(_run[0].Text[2])} in picofarads"), 1);
+        if (CodeOhms(_run[0].Text) is { } ohms)
+            Finish(new(Unit.Ohm, [ohms], Form.ThreeDigitCode, "three-digit code", $"{_run[0].Text[..2]} and {Noughts(_run[0].Text[2])} in ohms, as on modern controls and small resistors"), 1);
         if (_run[0].Text[0] != '0')
             Finish(new(Unit.Farad, [_run[0].Number.Times(-12)], Form.TrueValue, "true value", "the figures as they stand, in picofarads"), 1);
     }
@@ -119,7 +122,7 @@ internal sealed class CompactCode
         if (_run.Count != 2 || !_run[0].IsNumber || !_run[1].IsWord || _run[1].Text.Length != 2 || !(_run[0].Number.Value > 0)) return;
         var value = _run[0].Number.Times(-12);
         if (ToleranceLetters.OldBritish(_run[1].Text[0], value) is not { } tolerance || ToleranceLetters.OldBritishTempco(_run[1].Text[1]) is not { } ppm) return;
-        _found.Add(new(Unit.Farad, [value], Form.OldBritish, "old British ceramic", "old British tubular ceramics print the true value, the tolerance and the temperature coefficient") { Tolerance = tolerance, TempcoPpm = ppm });
+        _found.Add(new(Unit.Farad, [value], Form.OldBritish, "old British ceramic", "old British tubular ceramics print the true value, the tolerance and the temperature coefficient") { Tolerance = tolerance, TempcoPpm = ppm, Weight = _run[1].Text.Any(char.IsLower) ? 0.03 : _run[1].Text[0] == 'R' ? 0.3 : 1 });
         if (_run[0].IsFigures(3) && CodeValue(_run[0].Text) is { } coded)
             _found.Add(new(Unit.Farad, [coded], Form.ThreeDigitCode, "three-digit code", "by the modern code two figures and the noughts") { Tolerance = ToleranceLetters.Of(_run[1].Text[0], Unit.Farad, coded), TempcoPpm = ppm, Weight = 0.15 });
     }
@@ -140,12 +143,18 @@ internal sealed class CompactCode
             }
             _furthest = Math.Max(_furthest, next);
             var last = next == _run.Count - 1 && _run[next].IsNumber && done.Unit == Unit.Farad && done.Volts is null ? _run[next].Number.Value : 0;
-            if (VoltageCodes.IsPrinted(last) && (tail.Length > 0 || done.Form == Form.LetterPoint)) _found.Add(done with { Volts = last });
+            if (!VoltageCodes.IsPrinted(last)) continue;
+            if (tail.Length > 0 || done.Form == Form.LetterPoint) _found.Add(done with { Volts = last });
+            else if (done.Form == Form.LetterTail && done.Habit == Habit.None) _found.Add(done with { Volts = last, Weight = done.Weight * 0.3 });   // 22n400
         }
     }
 
     private static IEnumerable<Candidate> WithTail(Candidate candidate, string tail)
     {
+        // 2m5H: a multiplier of henries needs its H.
+        var whole = candidate.Unit == Unit.Henry && candidate.Reason.StartsWith("H is", StringComparison.Ordinal);
+        if (candidate.Unit == Unit.Henry && !whole && tail is not ("H" or "h" or "HY" or "Hy")) yield break;
+        if (candidate.Unit == Unit.Farad && candidate.Form is Form.LetterPoint or Form.LetterTail && tail is "H" or "h") candidate = candidate with { Weight = candidate.Weight * 0.1 };
         if (tail.Length == 0)
         {
             if (candidate.Form is not (Form.MicrofaradsAndLetter or Form.OhmsAndLetter)) yield return candidate;
@@ -172,10 +181,13 @@ internal sealed class CompactCode
         if (ToleranceLetters.Of(tail[0], candidate.Unit, candidate.Value) is not { } tolerance) yield break;
         if (candidate.Unit == Unit.Ohm && !ToleranceLetters.IsCommon(tail[0]) && candidate.Form != Form.LetterPoint) yield break;
         if (candidate.Form == Form.LetterTail && candidate.Unit == Unit.Farad && !ToleranceLetters.IsCommon(tail[0]) && tail[0] is not ('Z' or 'z' or 'S' or 's')) yield break;
-        if (tail.Length == 1) yield return candidate with { Tolerance = tolerance };
+        if (tail.Length == 1) yield return candidate with { Tolerance = tolerance, Weight = candidate.Weight * LetterWeight(tail[0]) };
         else if (candidate.Unit == Unit.Farad && candidate.Form is Form.LetterPoint or Form.LetterTail && ToleranceLetters.OldBritishTempco(tail[1]) is { } ppm)
             yield return candidate with { Tolerance = tolerance, TempcoPpm = ppm, Weight = candidate.Weight * 0.5 };
     }
+
+    // n and m in lower case are multipliers, and N for 30 per cent is rare; the others are typed in either case.
+    private static double LetterWeight(char letter) => letter switch { 'n' or 'm' or 'p' or 'u' => 0.03, 'N' => 0.3, 'P' => 0.05, 'H' or 'h' => 0.2, _ => char.IsLower(letter) ? 0.6 : 1 };
 
     private Failure Explain()
     {
@@ -212,6 +224,10 @@ internal sealed class CompactCode
         return Numeral.Scale(figures[..2], exponent - 12);
     }
 
+    /// <summary>Ohms of a three-digit code that has noughts to add, or null.</summary>
+    public static double? CodeOhms(string figures) =>
+        figures[0] != '0' && figures[2] is >= '1' and <= '6' ? Numeral.Scale(figures[..2], figures[2] - '0') : null;
+
     private static string Noughts(char c) => c switch
     {
         '0' => "no nought",
@@ -223,7 +239,7 @@ internal sealed class CompactCode
 
     private static string Volt(double volts) => volts.ToString(CultureInfo.InvariantCulture) + " V";
 
-    private bool Plain(int index) => _run[index].IsNumber && _run[index].Number.IsWhole && _run[index].Text.All(char.IsAsciiDigit);
+    private bool Plain(int index) => _run[index].IsNumber && !_run[index].Spelt && _run[index].Text.All(char.IsAsciiDigit);
 
     private static IEnumerable<(Numeral Number, bool OtherWay)> Both(Numeral number)
     {

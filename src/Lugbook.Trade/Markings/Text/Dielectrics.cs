@@ -18,7 +18,7 @@ internal static class Dielectrics
             return (code, Math.Round(figure * multiplier, 6) + 0.0);
         if (code.Length is 4 or 5 && code[0] is 'N' or 'P' && Coefficients.Contains(code[1..]))
             return (code, (code[0] == 'N' ? -1 : 1) * double.Parse(code[1..], CultureInfo.InvariantCulture));
-        if (code.Length == 2 && Japanese(code[0]) is { } ppm && code[1] is 'G' or 'H' or 'J' or 'K') return (code, ppm);
+        if (code.Length == 2 && Japanese(code[0]) is { } ppm && code[1] is 'G' or 'H' or 'J') return (code, ppm);
         return null;
     }
 

@@ -9,7 +9,11 @@ namespace Lugbook.Trade.Markings.Text;
 /// <param name="Separators">The sign before each number; '\0' before the first.</param>
 /// <param name="Starts">Where each begins in the folded text.</param>
 /// <param name="Follows">Joined by a sign to the value before it, as 600 in ".02 MFD-600".</param>
-internal sealed record BareGroup(ImmutableArray<Numeral> Numbers, ImmutableArray<char> Separators, ImmutableArray<int> Starts, bool Follows);
+internal sealed record BareGroup(ImmutableArray<Numeral> Numbers, ImmutableArray<char> Separators, ImmutableArray<int> Starts, bool Follows)
+{
+    /// <summary>How many voltages had been read when these numbers began.</summary>
+    public int VoltsBefore { get; init; }
+}
 
 /// <summary>A value, or several sections written together, with the ways to take it.</summary>
 /// <param name="Candidates">Never empty.</param>
@@ -29,7 +33,7 @@ internal sealed class Facts
 {
     public List<ValueGroup> Values { get; } = [];
     public List<BareGroup> Bares { get; } = [];
-    public List<VoltNumber> Volts { get; } = [];
+    public List<VoltNumber> Volts { get; set; } = [];
     public VoltTraits VoltTraits { get; set; }
     public double? Watts { get; set; }
     public double? Amperes { get; set; }

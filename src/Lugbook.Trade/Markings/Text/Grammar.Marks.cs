@@ -94,6 +94,12 @@ internal sealed partial class Grammar
     private bool ToleranceLetter(Token token)
     {
         if (!token.IsLetter || token.Glued || _facts.Values.Count == 0 || _facts.Tolerance is not null || Peek(1) is { Glued: true, IsNumber: true }) return false;
+        if (token.Text.ToUpperInvariant() is "X" or "Y")
+        {
+            _facts.Doubts.Add($"class {token.Text.ToUpperInvariant()} is marked without its number: replace it by {token.Text.ToUpperInvariant()}2 or better");
+            _at++;
+            return true;
+        }
         var value = _facts.Values[^1].Candidates[0];
         if (value.Tolerance is not null || value.Unit == Unit.Henry || ToleranceLetters.Of(token.Text[0], value.Unit, value.Value) is not { } tolerance) return false;
         _facts.Tolerance = tolerance;
@@ -122,7 +128,7 @@ internal sealed partial class Grammar
         if (!token.IsWord || _facts.Dielectric is not null) return false;
         var written = token.Text;
         var used = 1;
-        while (used < 3 && Peek(used) is { Glued: true } more && more.Kind != TokenKind.Sign && !more.Spelt && written.Length + more.Text.Length <= 5 && (more.IsNumber ? more.Number.IsWhole : more.Text.Length == 1))
+        while (used < 3 && Peek(used) is { Glued: true } more && more.Kind != TokenKind.Sign && !more.Spelt && written.Length + more.Text.Length <= 5 && (more.IsNumber ? more.Text.All(char.IsAsciiDigit) : more.Text.Length == 1))
         {
             written += more.Text;
             used++;
@@ -130,7 +136,7 @@ internal sealed partial class Grammar
         if (Peek(used) is { Glued: true, Kind: not TokenKind.Sign }) return false;
         if (Dielectrics.Find(written) is not { } found) return false;
         var plain = found.Code is "NP0" or "C0G" || (written.Length == 3 && written[0] is 'X' or 'Y' or 'Z' or 'x' or 'y' or 'z');
-        var number = written.Length >= 4;
+        var number = written.Length is >= 4 or 2;
         var others = number && (_facts.HasValue || _tokens.Skip(_at + used).Any(t => t.IsNumber));
         if (!plain && !others && !(_facts.HasValue && !token.Glued)) return false;
         (_facts.Dielectric, _facts.TempcoPpm) = (found.Code, found.TempcoPpm);

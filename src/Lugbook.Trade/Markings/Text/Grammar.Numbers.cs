@@ -11,7 +11,16 @@ internal sealed partial class Grammar
     // 3 x .1, 2x50: the count of equal sections. "X" alone between two numbers.
     private bool Multiplied()
     {
-        if (Peek() is not { IsWord: true } word || _facts.HasValue) return false;
+        if (_facts.HasValue) return false;
+        if (Peek() is { IsNumber: true, Number: { IsWhole: true, Value: >= 2 and <= 4 } } how)
+        {
+            var word1 = Peek(1) is { } hyphen && hyphen.Is('-') ? 2 : 1;
+            if (Peek(word1) is not { IsWord: true } sections || sections.Text.ToUpperInvariant() is not ("SECTION" or "SECTIONS" or "SECT" or "SECTS")) return false;
+            _count = (int)how.Number.Value;
+            _at += word1 + 1;
+            return true;
+        }
+        if (Peek() is not { IsWord: true } word) return false;
         var count = word.Text.ToUpperInvariant() switch { "DUAL" or "TWIN" or "DOUBLE" or "DOPPEL" => 2, "TRIPLE" => 3, _ => 0 };
         if (count == 0) return false;
         if (Peek(1) is { IsNumber: true }) _count = count;
@@ -42,7 +51,7 @@ internal sealed partial class Grammar
         }
         if (elements.Count > 0 && _count > 1)
         {
-            elements[0] = elements[0] with { Count = _count };
+            if (elements.Count == 1) elements[0] = elements[0] with { Count = _count };
             _count = 1;
         }
         Distribute(elements);
@@ -57,6 +66,11 @@ internal sealed partial class Grammar
             _at++;
             return '-';
         }
+        if ((sign.Is('×') || (sign.IsWord && sign.Text is "x" or "X" && !Runs.BeginsClassOrDielectric(_tokens, _at))) && Peek(1) is { IsNumber: true })
+        {
+            _at++;
+            return '+';
+        }
         if (sign.Kind != TokenKind.Sign || !"-/+&,;".Contains(sign.Text[0], StringComparison.Ordinal)) return null;
         if (Peek(1) is not { } next) return null;
         if (!next.IsNumber && !(next.IsLetter && Letters.Opens(next.Text[0]) && Peek(2) is { IsNumber: true, Glued: true })) return null;
@@ -70,14 +84,15 @@ internal sealed partial class Grammar
     {
         if (Peek() is not { } token) return null;
         var count = 1;
-        if (token.IsNumber && Peek(1) is { } x && (x.Is('×') || x.Is('*') || (x.IsWord && x.Text is "x" or "X")) && Peek(2) is { IsNumber: true }
-            && token.Number is { IsWhole: true, Value: >= 2 and <= 6 })
+        if (token.IsNumber && Peek(1) is { } x && (x.Is('×') || x.Is('*') || (x.IsWord && x.Text is "x" or "X")) && Peek(2) is { IsNumber: true } times
+            && token.Number is { IsWhole: true, Value: >= 2 and <= 6 } && times.Number.Value != token.Number.Value)
         {
             count = (int)token.Number.Value;
             _at += 2;
             token = _tokens[_at];
         }
         if (token.IsWord) return CodeElement(Runs.At(_tokens, _at), count, before);
+        if (VoltageCodeAfter(token) || Celsius(token)) return null;
         if (FractionElement(token, count, before) is { } fraction) return fraction;
         if (_failure is not null) return null;
 
@@ -86,18 +101,40 @@ internal sealed partial class Grammar
         var number = Thousands(token, out var used);
         _at += used;
         var unit = UnitAt(_at, afterNumber: true);
+        // MFD 40-30-20 VOLTS 150-150-25: a unit before the next number is not this one's.
+        if (unit is not null && _pendingUnit is { } pending && unit.Role != pending.Role && Peek(unit.Tokens) is { IsNumber: true }) unit = null;
         if (unit is not null) _at += unit.Tokens;
         return Checked(new(number, count, token.Start, before, unit, []));
     }
 
+    // 104J 2A: the voltage code after a three-digit code.
+    private bool VoltageCodeAfter(Token token)
+    {
+        if (_facts.Values.Count == 0 || _facts.Volts.Count > 0 || !token.IsFigures(1) || Peek(1) is not { IsLetter: true, Glued: true } letter || Peek(2) is { Glued: true, Kind: not TokenKind.Sign }) return false;
+        if (!_facts.Values[^1].Candidates.Any(c => c.Form == Form.ThreeDigitCode && c.Unit == Unit.Farad) || VoltageCodes.Of(token.Text[0] - '0', letter.Text[0]) is not { } volts) return false;
+        if (letter.Text[0] is 'V' or 'v' or 'W' or 'w') return false;
+        _facts.Volts.Add(new(volts, VoltTraits.None, token.Start, _voltGroup++));
+        _at += 2;
+        return true;
+    }
+
+    // 105C after a value and volts: the highest temperature.
+    private bool Celsius(Token token)
+    {
+        if (!_facts.HasValue || !token.IsNumber || token.Number.Value is not (40 or 55 or 65 or 70 or 71 or 85 or 100 or 105 or 125 or 155) || Peek(1) is not { Text: "C" or "c", Glued: true } || Peek(2) is { Glued: true, Kind: not TokenKind.Sign }) return false;
+        _at += 2;
+        return true;
+    }
+
     private Element? CodeElement(List<Token> run, int count, char before)
     {
+        if (run.Count < 2) return null;
         var candidates = CompactCode.Read(run, out var failure);
-        if (run.Count < 2 || failure is not null)
+        if (failure is not null)
         {
-            var zero = run.Count > 1 && run[0].IsNumber && run[0].Number.Value == 0 && (run.Count < 3 || run.Skip(2).All(t => !t.IsNumber || t.Number.Value == 0));
+            var zero = run[0].IsNumber && run[0].Number.Value == 0 && (run.Count < 3 || run.Skip(2).All(t => !t.IsNumber || t.Number.Value == 0));
             if (zero) Fail(run[0].Start, "the value is zero", "Leave a wire link without a value; look at the figures again.");
-            _failure ??= failure ?? new(run.Count > 0 ? run[0].Start : _text.Length, "a value should stand here", "Write a value such as 4K7 or .05 MFD.");
+            _failure ??= failure;
             return null;
         }
         _at += run.Count;
@@ -228,6 +265,7 @@ internal sealed partial class Grammar
         }
         AddBare(waiting, afterValue);
         _mark = false;
+        if (elements.Any(e => e.Number.IsPointLeftOut && e.Unit is null or { Role: UnitRole.Value })) _facts.Doubts.Add("a point is taken to stand before the first nought");
     }
 
     private void AddCode(List<Element> before, Element element)
@@ -250,12 +288,15 @@ internal sealed partial class Grammar
         var candidates = new List<Candidate>();
         foreach (var sense in unit.Senses)
         {
-            ImmutableArray<double> Values(Func<Numeral, Numeral> pick) => [.. elements.SelectMany(e => Enumerable.Repeat(sense.Sense.Of(pick(e.Number)), e.Count))];
+            // 0.1+2x2500pF: what is below 1 beside hundreds of picofarads is in microfarads.
+            var micro = sense.Sense is { Unit: Unit.Farad, Exponent: -12 } && elements.Count > 1 && elements[^1].Number.Value >= 100;
+            double One(Numeral n) => micro && n.Value < 1 ? n.Times(-6) : sense.Sense.Of(n);
+            ImmutableArray<double> Values(Func<Numeral, Numeral> pick) => [.. elements.SelectMany(e => Enumerable.Repeat(One(pick(e.Number)), e.Count))];
             var tolerance = unit.ToleranceLetter == '\0' ? null : ToleranceLetters.Of(unit.ToleranceLetter, sense.Sense.Unit, sense.Sense.Of(elements[0].Number));
             var plain = new Candidate(sense.Sense.Unit, Values(n => n), Form.Spelt, sense.Code, sense.Reason) { Habit = sense.Habit, Weight = sense.Weight, Tolerance = tolerance };
             candidates.Add(plain);
             if (elements.Any(e => e.Number.Other is not null))
-                candidates.Add(plain with { Values = Values(n => n.Other ?? n), MarkOtherWay = true });
+                candidates.Add(plain with { Values = Values(n => n.Other ?? n), OtherMark = elements.First(e => e.Number.Other is not null).Number.OtherMark });
             if (ranged && sense.Sense is { Unit: Unit.Farad, Exponent: -12 })
                 candidates.Add(plain with
                 {
@@ -276,7 +317,7 @@ internal sealed partial class Grammar
     {
         // .02-600V and 8-450V without another value: what cannot be volts is the value.
         var first = 0;
-        while (first < elements.Count - 1 && (elements[first].Number.Value < 2.5 || (!_facts.HasValue && !afterValue && elements[first].Number.Value < elements[^1].Number.Value && LeavesVolts(elements, first))))
+        while (first < elements.Count - 1 && (elements[first].Number.Value < 2.5 || (!_facts.HasValue && !afterValue && elements[first].Number.Value < elements[^1].Number.Value)))
             first++;
         AddBare(elements[..first], afterValue);
         foreach (var element in elements[first..])
@@ -288,13 +329,11 @@ internal sealed partial class Grammar
         _voltGroup++;
     }
 
-    private static bool LeavesVolts(List<Element> elements, int first) => elements.Count == 2 || first < elements.Count - 1 && elements[first].Number.Value < 100;
-
     private void AddBare(IReadOnlyList<Element> elements, bool follows)
     {
         if (elements.Count == 0) return;
         var numbers = elements.SelectMany(e => Enumerable.Repeat(e, e.Count)).ToList();
-        _facts.Bares.Add(new([.. numbers.Select(e => e.Number)], [.. numbers.Select(e => e.Before)], [.. numbers.Select(e => e.Start)], follows || elements[0].Before != '\0'));
+        _facts.Bares.Add(new([.. numbers.Select(e => e.Number)], [.. numbers.Select(e => e.Before)], [.. numbers.Select(e => e.Start)], follows || elements[0].Before != '\0') { VoltsBefore = _facts.Volts.Count });
     }
 
     private void AddOther(Element element)

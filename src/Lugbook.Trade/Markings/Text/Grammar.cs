@@ -105,6 +105,7 @@ internal sealed partial class Grammar
             _at++;
             return;
         }
+        if (TypePrefix(token) || Numbering(token)) return;
         if (Runs.At(_tokens, _at) is { Count: > 1 } run && (TypeNumbers.Begins(token.Text) || (token.IsLetter && run[1].IsNumber && LetterCodeOpens())))
         {
             Code(run);
@@ -129,7 +130,7 @@ internal sealed partial class Grammar
     {
         _at++;
         if (OtherWords.IsIdle(token.Text)) return;
-        if (token.IsLetter && token.Text.ToUpperInvariant() is "R" or "C" or "L" && !_facts.HasValue && next is { IsNumber: true }) return;
+        if (token.IsLetter && token.Text.ToUpperInvariant() is "R" or "C" or "L" && !_facts.HasValue && next is { } after && (after.IsNumber || after.Is(':') || after.Is('='))) return;
         var afterNumber = _at >= 2 && _tokens[_at - 2].IsNumber && !_tokens[_at - 2].Spelt;
         var isUnit = UnitSpellings.Find(token.Text) is not null || (token.IsLetter && Letters.IsMultiplier(token.Text[0]));
         if (isUnit && !_facts.HasValue && next is null)
@@ -161,6 +162,26 @@ internal sealed partial class Grammar
 
     // A letter code that opens with its letter: R47, µ22, M1; not the R12 that names a part when a value follows.
     private bool LetterCodeOpens() => Letters.Opens(_tokens[_at].Text[0]) && _tokens[_at + 1].Text.All(char.IsAsciiDigit);
+
+    // "Pat. No. 1,234,567": a number that says nothing of the value, as long as another one follows.
+    private bool Numbering(Token token)
+    {
+        if (token.Text.ToUpperInvariant() is not ("PAT" or "PATS" or "PATENT" or "PATENTS" or "NO" or "NR" or "SERIAL" or "LOT")) return false;
+        var at = _at + 1;
+        while (at < _tokens.Count && (_tokens[at].IsWord || _tokens[at].Is('.') || _tokens[at].Is('#')) && _tokens[at].Text.ToUpperInvariant() is "NO" or "NOS" or "NR" or "PEND" or "PENDING" or "." or "#") at++;
+        if (at < _tokens.Count && _tokens[at].IsNumber && _tokens.Skip(at + 1).Any(t => t.IsNumber)) at++;
+        _at = at;
+        return true;
+    }
+
+    // DM15-471J: the case size before the code.
+    private bool TypePrefix(Token token)
+    {
+        if (!TypeNumbers.Begins(token.Text) || Peek(1) is not { Glued: true } size || !size.IsFigures(2) || Peek(2) is not { } dash || !dash.Is('-') || Peek(3) is not { IsNumber: true, Glued: true }) return false;
+        _facts.Kind ??= token.Text is "DM" or "CM" or "CMR" or "CB" ? Parts.PartKind.Mica : null;
+        _at += 3;
+        return true;
+    }
 
     // B500K, A1M: the taper of a control before its value.
     private bool Taper(Token token)

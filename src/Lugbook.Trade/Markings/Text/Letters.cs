@@ -43,6 +43,7 @@ internal static class Letters
             [
                 new(new(Unit.Farad, -6), Habit.MMicrofarad, "m as microfarad", "on a valve-era part m is micro"),
                 new(new(Unit.Farad, -3), Habit.Milli, Standard, "m is milli in the standard's letter code", 0.05),
+                new(new(Unit.Henry, -3), Habit.None, code, "m with H is a millihenry"),
                 new(new(Unit.Ohm, 6), Habit.MMillion, "M as million", "M is a million ohms", 0.6),
                 new(new(Unit.Ohm, 3), Habit.MThousand, "M as thousand", "M is a thousand ohms on many American prints up to about 1950", asPoint ? 0.05 : 0.6),
             ],
@@ -53,9 +54,17 @@ internal static class Letters
                 new(new(Unit.Farad, -9), Habit.TThousand, "T as thousand picofarads", "T is a thousand (Tausend) on some German parts", 0.2),
                 new(new(Unit.Ohm, 3), Habit.TThousand, "T as thousand", "T is a thousand (Tausend) on some German prints", 0.2),
             ],
+            _ => Small(letter, code),
+        };
+    }
+
+    private static ImmutableArray<LetterSense> Small(char letter, string code)
+    {
+        return letter switch
+        {
             'P' or 'p' => [new(new(Unit.Farad, -12), Habit.None, code, "p is a picofarad")],
-            'N' or 'n' => [new(new(Unit.Farad, -9), Habit.None, code, "n is a nanofarad")],
-            'U' or 'u' or 'µ' => [new(new(Unit.Farad, -6), Habit.None, code, "u stands for the micro sign")],
+            'N' or 'n' => [new(new(Unit.Farad, -9), Habit.None, code, "n is a nanofarad"), new(new(Unit.Henry, -9), Habit.None, code, "n with H is a nanohenry")],
+            'U' or 'u' or 'µ' => [new(new(Unit.Farad, -6), Habit.None, code, "u stands for the micro sign"), new(new(Unit.Henry, -6), Habit.None, code, "the micro sign with H is a microhenry")],
             'F' or 'f' => [new(new(Unit.Farad, 0), Habit.None, code, "F is a farad", 0.5)],
             'H' or 'h' => [new(new(Unit.Henry, 0), Habit.None, code, "H is a henry")],
             _ => [],

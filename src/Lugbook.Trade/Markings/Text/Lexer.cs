@@ -88,6 +88,11 @@ internal static class Lexer
         if (at < text.Length && text[at] == '.' && (word.Length > 1 || !Numeral.Begins(text, at))) end = at + 1;
 
         var letters = word.ToString();
+        if (letters is "w" or "W" && end + 1 < text.Length && text[end] == '/' && text[end + 1] is 'w' or 'W' && (end + 2 == text.Length || !char.IsLetterOrDigit(text[end + 2])))
+        {
+            tokens.Add(new(TokenKind.Word, "WW", default, start, end + 2, glued));   // wire-wound
+            return end + 2;
+        }
         if (NumberWords.TryGetValue(letters, out var value)) Spelt(new(TokenKind.Number, letters, Numeral.Of(value), start, end, glued, true), tokens);
         else if (letters is "a" or "an" && tokens.Count > 0 && tokens[^1].Spelt) { }   // half a watt
         else if (ClassLetterAtEnd(text, letters, at))
@@ -115,7 +120,7 @@ internal static class Lexer
 
     // 100nFX2, 275VACX2
     private static bool ClassLetterAtEnd(string text, string letters, int end) =>
-        letters.Length > 1 && letters[^1] is 'X' or 'Y' && letters.Length > 1
-        && end < text.Length && text[end] is '1' or '2' && end < text.Length && (end + 1 == text.Length || !char.IsAsciiDigit(text[end + 1]))
+        letters.Length > 1 && (letters[^1] is 'X' or 'Y')
+        && end < text.Length && (text[end] is '1' or '2') && (end + 1 == text.Length || !char.IsAsciiDigit(text[end + 1]))
         && (UnitSpellings.Find(letters[..^1]) is not null || VoltWords.Find(letters[..^1]) is not null || letters.Length == 2);
 }

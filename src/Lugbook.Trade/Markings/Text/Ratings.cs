@@ -27,8 +27,8 @@ internal static class Ratings
         var plain = numbers.Where(v => (v.Traits & (VoltTraits.Peak | VoltTraits.Test)) == 0).ToList();
         if (flagged != 0)
         {
-            if (plain.Count > 0 && plain.Count < numbers.Count) numbers = plain;
-            else if (numbers.Count == 1 || numbers.All(v => (v.Traits & (VoltTraits.Peak | VoltTraits.Test)) != 0))
+            if (sections > 1 && plain.Count == sections) numbers = plain;
+            else if (numbers.Count == 1 || numbers.All(v => v.Volts == numbers[0].Volts))
             {
                 doubts.Add((flagged & VoltTraits.Test) != 0
                     ? $"test volts are not a rating: the working volts are about {Volt(Math.Round(numbers[0].Volts / 3))} to {Volt(numbers[0].Volts / 2)}; go by the circuit"
@@ -39,7 +39,9 @@ internal static class Ratings
         if (sections == 1)
         {
             var lowest = numbers.Min(v => v.Volts);
-            if (numbers.Any(v => v.Volts > lowest) && flagged == 0) doubts.Add($"of {numbers.Count} voltages the lowest is taken as the rating; the higher is peak or test volts");
+            if (numbers.Any(v => v.Volts > lowest) && flagged == 0) doubts.Add(facts.Classes.Count > 1
+                ? $"of {numbers.Count} voltages, one for each class, the lowest is given"
+                : $"of {numbers.Count} voltages the lowest is taken as the rating; the higher is peak or test volts");
             return ([lowest], ac);
         }
         if (numbers.Count == 1) return ([.. Enumerable.Repeat((double?)numbers[0].Volts, sections)], ac);

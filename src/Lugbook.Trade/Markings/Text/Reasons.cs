@@ -11,7 +11,12 @@ internal static class Reasons
     public static string Of(Candidate c, Situation s, List<Candidate> all)
     {
         var parts = new List<string> { c.Reason };
-        if (c.MarkOtherWay) parts.Add("its mark is read the other way, as in a figure of thousands or a decimal comma");
+        if (c.OtherMark is { } mark) parts.Add(mark switch
+        {
+            OtherMark.ToThousands => "the point before three figures is a thousands mark",
+            OtherMark.ToDecimal => "the comma before three figures is a decimal mark",
+            _ => "the nought before it means nothing",
+        });
         if (c.Habit is Habit.MThousand or Habit.MMillion && all.Any(o => o.Habit is Habit.MThousand && c.Habit is Habit.MMillion || o.Habit is Habit.MMillion && c.Habit is Habit.MThousand))
             Meg(c, s, parts);
         else if (all.Count > 1)

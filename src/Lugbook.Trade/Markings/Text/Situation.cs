@@ -17,7 +17,7 @@ internal sealed record Situation(MarkingContext Context, Facts Facts, bool HasVo
 
     /// <summary>Is a capacitor known or shown by what else is marked?</summary>
     public bool ShowsCapacitor => Kind is { } k ? k.IsCapacitor()
-        : HasVolts || Facts.Classes.Count > 0 || Facts.TempcoPpm is not null || Facts.Dielectric is not null || Facts.Polarised || Facts.VoltTraits != VoltTraits.None;
+        : HasVolts || Facts.Classes.Count > 0 || Facts.TempcoPpm is not null || Facts.Dielectric is not null || Facts.Polarised || Facts.TolerancePicofarads is not null || Facts.Tolerance is { IsSymmetric: false } || Facts.VoltTraits != VoltTraits.None;
 
     /// <summary>May this kind have a value in this unit? True when the kind is not known.</summary>
     public bool Fits(Unit unit) => Kind is not { } k || PartKinds.UnitOf(k) is not { } own || own == unit || (unit == Unit.Henry && k == PartKind.Winding);

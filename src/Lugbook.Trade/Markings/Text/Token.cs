@@ -30,7 +30,7 @@ internal readonly record struct Token(TokenKind Kind, string Text, Numeral Numbe
     /// <summary>A word?</summary>
     public bool IsWord => Kind == TokenKind.Word;
     /// <summary>A whole number of so many figures, written without marks?</summary>
-    public bool IsFigures(int count) => IsNumber && Number.IsWhole && !Spelt && Text.Length == count && Text.All(char.IsAsciiDigit);
+    public bool IsFigures(int count) => IsNumber && !Spelt && Text.Length == count && Text.All(char.IsAsciiDigit);
     /// <summary>A word of one letter?</summary>
     public bool IsLetter => IsWord && Text.Length == 1;
 }

@@ -6,9 +6,9 @@ namespace Lugbook.Trade.Markings.Text;
 internal static class Unreadable
 {
     private const string Figures = "0123456789";
-    private const string AfterFigure = "0123456789.KMRPNUJFWV";
-    private const string InWord = "DFMKEGOHUVWCPAN0123456789";
+    private const string InWord = "DFMKEGOHUVWCPAN";
     private const int MostUnknown = 3;
+    private const int MostTries = 40;
 
     /// <summary>Is there a ? that belongs to a number or a word? One that stands alone is left to the grammar.</summary>
     public static bool IsIn(string text) => Places(text).Count > 0;
@@ -31,12 +31,18 @@ internal static class Unreadable
 
         var found = new Dictionary<(Quantities.Unit, string), Draft>();
         Failure? first = null;
+        var same = 0;
         foreach (var filled in Fillings(text, places, places.Count > 2))
         {
             var drafts = TextReader.Drafts(filled, context, out var wrong);
             if (wrong is not null) first ??= wrong;
-            foreach (var draft in drafts.Where(d => IsMade(d, text.Length == filled.Length)))
+            // What is wrong whatever stands in the gap is not worth a thousand tries.
+            same = wrong is not null && wrong == first ? same + 1 : -MostTries;
+            if (same >= MostTries) break;
+            var likely = Filling(filled, places);
+            foreach (var one in drafts.Where(d => IsMade(d, text.Length == filled.Length)))
             {
+                var draft = one with { Weight = one.Weight * likely * Common(one.Meaning) * Near(one.Meaning.Value, context.ExpectedValue) };
                 var key = (draft.Meaning.Unit, string.Join(' ', draft.Meaning.Sections.Select(s => s.Value.ToString("G9", System.Globalization.CultureInfo.InvariantCulture) + "@" + s.RatedVolts?.ToString(System.Globalization.CultureInfo.InvariantCulture))));
                 if (!found.TryGetValue(key, out var known)) found[key] = draft;
                 else
@@ -67,6 +73,28 @@ internal static class Unreadable
     private static bool IsMade(Draft draft, bool filled) =>
         draft.Weight > 1e-4 && draft.Meaning.Sections.All(s => (!filled || OldValues.IsMade(s.Value, draft.Meaning.Unit)) && (s.RatedVolts is not { } v || VoltageCodes.IsRating(v)));
 
+    // A figure is likelier than a point or a letter in a gap.
+    private static double Filling(string filled, List<int> places) =>
+        places.Where(p => p < filled.Length).Aggregate(1.0, (w, p) => w * (char.IsAsciiDigit(filled[p]) ? 1 : filled[p] == '.' ? 0.3 : 0.5));
+
+    // A meter's reading tells neighbours of a series apart.
+    private static double Near(double value, double? expected) => expected is > 0 and var e && double.IsFinite(e)
+        ? Math.Max(0.01, Math.Exp(-0.5 * Math.Pow(Math.Log(value / e) / Math.Log(1.05), 2)))
+        : 1;
+
+    // Values and volts that many parts have come first.
+    private static double Common(Meaning m)
+    {
+        var weight = 1.0;
+        foreach (var section in m.Sections)
+        {
+            var capacitor = m.Unit == Quantities.Unit.Farad;
+            weight *= PreferredValues.Contains(section.Value, PreferredSeries.E12) ? 1 : OldValues.Contains(section.Value, m.Unit) ? (capacitor ? 0.9 : 0.6) : capacitor ? 0.08 : 0.35;
+            if (section.RatedVolts is { } volts) weight *= volts is 25 or 50 or 63 or 150 or 160 or 200 or 250 or 350 or 400 or 450 or 500 or 600 or 630 or 1000 or 1600 ? 1 : volts is 100 or 300 or 475 or 800 or 1250 or 2000 ? 0.4 : 0.15;
+        }
+        return weight;
+    }
+
     // Attached to a letter, a figure or a point.
     private static List<int> Places(string text)
     {
@@ -81,7 +109,7 @@ internal static class Unreadable
         var (left, right) = (at, at);
         while (left > 0 && text[left - 1] == '?') left--;
         while (right + 1 < text.Length && text[right + 1] == '?') right++;
-        bool Solid(int i) => i >= 0 && i < text.Length && (char.IsLetterOrDigit(text[i]) || text[i] is '.' or ',');
+        bool Solid(int i) => i >= 0 && i < text.Length && (char.IsLetterOrDigit(text[i]) || text[i] is '.' or ',' or '/');
         return Solid(left - 1) || Solid(right + 1) || (left == 0 && right == text.Length - 1) || !text.Any(char.IsAsciiDigit);
     }
 
@@ -106,10 +134,13 @@ internal static class Unreadable
 
     private static string Options(string text, int at)
     {
-        var before = at > 0 ? text[at - 1] : ' ';
-        var after = at + 1 < text.Length ? text[at + 1] : ' ';
-        if (char.IsLetter(before)) return InWord;
-        if (char.IsAsciiDigit(before) && !char.IsAsciiDigit(after)) return AfterFigure;
-        return char.IsAsciiDigit(after) && !char.IsAsciiDigit(before) && before != '.' ? Figures + "." : Figures;
+        char At(int i) => i >= 0 && i < text.Length ? text[i] : ' ';
+        var (before, after) = (At(at - 1), At(at + 1));
+        if (char.IsLetter(before))   // 47K? is a figure or a tolerance; 4K? too; MF? is a unit
+            return char.IsAsciiDigit(At(at - 2)) ? Figures + "JKMGF" : InWord;
+        if (before == '/') return "2348";
+        if (char.IsLetter(after)) return Figures;
+        if (!char.IsAsciiDigit(before)) return before is '.' or ',' ? Figures : Figures + ".";
+        return char.IsAsciiDigit(after) ? Figures + ".KRMnp" : Figures + "KMRJnp";
     }
 }

@@ -58,11 +58,11 @@ internal static class VoltWords
         {
             foreach (var word in spellings.Split(' ')) words.Add(word, traits);
         }
-        Add(VoltTraits.None, "WORKING WORK WKG WKNG WKING WRKG RATED RATING NOM NOMINAL MAX CONT CONTINUOUS BETRIEB BETR SERVICE ARBEIT NENN");
+        Add(VoltTraits.None, "WORKING WORK WKG WKNG WKING WRKG RATED RATING NOM NOMINAL MAX CONT CONTINUOUS BETRIEB BETR SERVICE ARBEIT NENN NENNSP BETRSP BETRIEBSSP TS");
         Add(VoltTraits.Dc, "DC DCW DCWKG CC GS");
         Add(VoltTraits.Ac, "AC CA WS RMS EFF ACW");
         Add(VoltTraits.Peak, "PEAK PK SURGE CREST SPITZE");
-        Add(VoltTraits.Test, "TEST TESTED TST PRUF PRÜF PRUEF ESSAI FLASH PROVA PRUFSPANNUNG PRÜFSPANNUNG");
+        Add(VoltTraits.Test, "TEST TESTED TST PRUF PRÜF PRUEF ESSAI FLASH PROVA PRUFSP PRÜFSP PRUEFSP TE VOLTTEST PRUFSPANNUNG PRÜFSPANNUNG");
         return words.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
     }
 }

@@ -55,10 +55,11 @@ internal readonly record struct BodyForm(Look Look, double Length, double Width,
     public static BodyForm Of(Part part)
     {
         double micro = part.Unit == Trade.Quantities.Unit.Farad && part.Value is > 0 and < 1 and { } f ? f * 1e6 : 0.01, pico = micro * 1e6;
+        var volts = part.RatedVolts is { } rated && double.IsFinite(rated) ? rated : (double?)null;
         switch (part.Kind)
         {
             case PartKind.Resistor:
-                return part.RatedWatts switch
+                return (part.RatedWatts is > 0 and < 1e4 and { } watts ? watts : (double?)null) switch
                 {
                     null or (> 0.3 and <= 0.6) => new(Look.Resistor, 9.5, 3.6, 0.75),
                     <= 0.3 => new(Look.Resistor, 6.4, 2.4, 0.8),
@@ -69,17 +70,17 @@ internal readonly record struct BodyForm(Look Look, double Length, double Width,
                     _ => new(Look.PowerResistor, 50, 13, 0.6),
                 };
             case PartKind.Paper or PartKind.Capacitor or PartKind.Film:
-                var k = Math.Cbrt(Math.Clamp(micro, 1e-4, 20) * Math.Clamp(part.RatedVolts ?? 400, 50, 5000) / 400) * (part.Kind == PartKind.Film ? 0.85 : 1);
+                var k = Math.Cbrt(Math.Clamp(micro, 1e-4, 20) * Math.Clamp(volts ?? 400, 50, 5000) / 400) * (part.Kind == PartKind.Film ? 0.85 : 1);
                 return new(Look.Tube, Math.Clamp(17 + 36 * k, 16, 60), Math.Clamp(6 + 13 * k, 6, 28), 0.62);
             case PartKind.Electrolytic:
-                var e = Math.Cbrt(Math.Clamp(micro, 0.2, 5000) * Math.Clamp(part.RatedVolts ?? 300, 3, 600) / 1000);
+                var e = Math.Cbrt(Math.Clamp(micro, 0.2, 5000) * Math.Clamp(volts ?? 300, 3, 600) / 1000);
                 return new(Look.Electrolytic, Math.Clamp(19 + 16 * e, 18, 80), Math.Clamp(6.5 + 8.5 * e, 7, 36), 0.62);
             case PartKind.Mica or PartKind.SilverMica:
                 return pico > 2500 ? new(Look.Mica, 19, 13, 0.75) : pico > 600 ? new(Look.Mica, 16, 10.5, 0.75) : new(Look.Mica, 13.5, 9, 0.75);
             case PartKind.Ceramic when Paint.Code(part.Code) is { Length: >= 3 }:
                 return new(Look.CeramicTube, pico > 400 ? 18 : 13, 5, 0.75);
             case PartKind.Ceramic:
-                var across = (pico <= 470 ? 8 : pico <= 2200 ? 10 : pico <= 6000 ? 12.5 : 16) + (part.RatedVolts > 1400 ? 4 : 0);
+                var across = (pico <= 470 ? 8 : pico <= 2200 ? 10 : pico <= 6000 ? 12.5 : 16) + (volts > 1400 ? 4 : 0);
                 return new(Look.Disc, across, across, 0.8);
             case PartKind.CrystalDiode: return new(Look.Diode, 9, 3.4, 0.8);
             case PartKind.SeleniumDiode: return new(Look.Diode, 11, 6, 0.75);

@@ -26,6 +26,7 @@ internal static class BodyPainter
     {
         Look.Tube or Look.Electrolytic or Look.PowerResistor or Look.Disc or Look.Mica or Look.Block =>
             b.Home != Home.Mount && !(b.Form.Look is Look.Tube or Look.Mica && Paint.Code(b.Part.Code) is { Length: >= 3 }) && Print(b).Any(),
+        Look.Round => b.Part.Kind == PartKind.Valve,
         _ => false,
     };
 

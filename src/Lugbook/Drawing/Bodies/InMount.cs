@@ -11,6 +11,8 @@ namespace Lugbook.Drawing.Bodies;
 internal static class InMount
 {
     /// <summary>The part's place in its mount; null when it lies on leads of its own.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="leads">Its leads on known lugs.</param>
     /// <param name="mounts">Mounts by name.</param>
     /// <param name="pairs">How many parts are already drawn between two lugs: the next one stands farther in.</param>
     public static PlacedBody? Of(Part part, ImmutableArray<(char Letter, PlacedLug Lug)> leads, Dictionary<string, MountFigure> mounts, Dictionary<(string, string), int> pairs)

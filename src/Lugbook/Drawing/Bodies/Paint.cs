@@ -1,18 +1,16 @@
 using System.Collections.Frozen;
+using Lugbook.Trade.Markings.Colours;
 
 namespace Lugbook.Drawing.Bodies;
 
 /// <summary>Colours of bands, dots and insulation as paint, by name.</summary>
 internal static class Paint
 {
-    private static readonly FrozenDictionary<string, string> ByName = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
-    {
-        ["black"] = "#26221f", ["brown"] = "#7a4a26", ["red"] = "#c23a2b", ["orange"] = "#e08427", ["yellow"] = "#ecc93a", ["green"] = "#3f8a4a",
-        ["blue"] = "#2f62ad", ["violet"] = "#7d4f9e", ["purple"] = "#7d4f9e", ["grey"] = "#8d8d8a", ["gray"] = "#8d8d8a", ["white"] = "#f6f4ee",
-        ["gold"] = "#c9a24a", ["silver"] = "#c3c6c9", ["pink"] = "#e59aa8", ["tan"] = "#c9a577", ["maroon"] = "#6e2b30", ["slate"] = "#74797d",
-    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+    // Insulation comes in more colours than codes have, and people write some of them differently.
+    private static readonly FrozenDictionary<string, string> ByName = ColourNames.All.Select(c => (c.Name(), c.Hex()))
+        .Concat([("purple", Colour.Violet.Hex()), ("gray", Colour.Grey.Hex()), ("tan", "#c3a070"), ("maroon", "#6a2d2f"), ("slate", "#74797d"), ("clear", "#d9d4c4")])
+        .ToFrozenDictionary(c => c.Item1, c => c.Item2, StringComparer.OrdinalIgnoreCase);
 
-    private static readonly string[] Figures = ["black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white"];
     private static readonly char[] Breaks = [' ', ',', ';', '/', '-', '.', '\t'];
 
     public static string? Of(string colour) => ByName.GetValueOrDefault(colour.Trim());
@@ -40,14 +38,12 @@ internal static class Paint
         var figures = Math.Round(ohms / Math.Pow(10, power));
         if (figures >= 100) { figures /= 10; power++; }
         if (Math.Abs(figures * Math.Pow(10, power) - ohms) > 1e-6 * ohms) return null;
-        var multiplier = power switch { -2 => "silver", -1 => "gold", >= 0 and <= 9 => Figures[power], _ => null };
-        if (multiplier is null) return null;
-        var last = tolerance switch { 0.1 => "silver", 0.05 => "gold", 0.02 => "red", 0.01 => "brown", _ => null };
-        string[] names = [Figures[(int)figures / 10], Figures[(int)figures % 10], multiplier];
-        return [.. (last is null ? names : [.. names, last]).Select(n => ByName[n])];
+        if (power is < -2 or > 9) return null;
+        var multiplier = power switch { -2 => Colour.Silver, -1 => Colour.Gold, _ => Figure(power) };
+        var last = tolerance switch { 0.1 => Colour.Silver, 0.05 => Colour.Gold, 0.02 => Colour.Red, 0.01 => Colour.Brown, _ => Colour.None };
+        Colour[] bands = [Figure((int)figures / 10), Figure((int)figures % 10), multiplier, last];
+        return [.. bands.Where(b => b != Colour.None).Select(b => b.Hex())];
     }
 
-    /// <summary>Is ink readable on this paint, rather than white?</summary>
-    public static bool IsLight(string paint) =>
-        0.299 * Convert.ToInt32(paint[1..3], 16) + 0.587 * Convert.ToInt32(paint[3..5], 16) + 0.114 * Convert.ToInt32(paint[5..7], 16) > 128;
+    private static Colour Figure(int figure) => ColourNames.All[figure];   // the colours stand in the order of their figures
 }

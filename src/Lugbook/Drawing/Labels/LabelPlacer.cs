@@ -11,8 +11,11 @@ namespace Lugbook.Drawing.Labels;
 /// <param name="Spots">Places for its middle, best first, each with what it costs.</param>
 internal sealed record LabelRequest(string Subject, string[] Lines, double Size, string Class, IEnumerable<(Pt At, double Cost)> Spots)
 {
+    /// <summary>Size of the second line, as a share of the first.</summary>
+    public const double SecondLine = 0.78;
+
     /// <summary>Its box when its middle is at the origin.</summary>
-    public (double Width, double Height) Extent => (Lines.Select((l, i) => TextWidth.Of(l, Size * (i == 0 ? 1 : 0.85))).Max() + 0.3, Lines.Length == 1 ? Size * 0.95 : Size * 1.85);
+    public (double Width, double Height) Extent => (Lines.Select((l, i) => TextWidth.Of(l, Size * (i == 0 ? 1 : SecondLine))).Max() + 0.3, Lines.Length == 1 ? Size * 0.95 : Size * 1.85);
 }
 
 /// <summary>A label with its place.</summary>

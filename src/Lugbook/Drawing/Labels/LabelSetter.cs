@@ -13,22 +13,28 @@ internal sealed class LabelSetter
 {
     private readonly ChassisLayout _layout;
     private readonly View _view;
+    private readonly Highlight _high;
     private readonly LabelPlacer _placer;
     private readonly List<PlacedLabel> _placed = [];
     private readonly List<SceneItem> _items = [];
 
-    public LabelSetter(ChassisLayout layout, View view, DrawingOptions options, IEnumerable<Box> captions)
+    public LabelSetter(ChassisLayout layout, View view, DrawingOptions options, IEnumerable<Box> captions, Highlight high)
     {
-        (_layout, _view) = (layout, view);
+        (_layout, _view, _high) = (layout, view, high);
         var slabs = layout.Bodies.Where(b => b.Home is Home.Loose or Home.Tray).Select(b => view.To(b.Slab)).Concat(layout.Shared.Select(s => view.To(s.Slab)));
         _placer = new(layout.Places.Lugs.Select(l => (view.To(l.At), l.Radius)), slabs, Lines());
         if (!options.Layers.Contains(LayerNames.Labels)) return;
         foreach (var caption in captions) _placer.Block(caption);
         foreach (var (lug, note) in options.LugNotes.OrderBy(n => n.Key, StringComparer.Ordinal)) Note(lug, note);
+        var hidden = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
         foreach (var valve in layout.Bodies.Where(b => b.Home == Home.Mount && b.Part.Kind == PartKind.Valve && !string.IsNullOrEmpty(b.Part.Marked)))
-            _placer.Block(Box.Of(view.To(valve.Slab.Centre), valve.Slab.Length, 3));
+        {
+            var face = valve.Slab with { Width = 3 };
+            if (layout.Bodies.Any(b => b.Home == Home.Loose && b.Slab.DepthIn(face) > 0.4)) hidden[valve.Part.Name] = valve.Part.Marked!;
+            else _placer.Block(Box.Of(view.To(valve.Slab.Centre), valve.Slab.Length, 3));
+        }
         foreach (var mount in layout.Mounts) Numbers(mount);
-        foreach (var mount in layout.Mounts) Name(mount);
+        foreach (var mount in layout.Mounts) Name(mount, hidden.GetValueOrDefault(mount.Mount.Name));
         foreach (var shared in layout.Shared)
             Set(new(shared.Name, [shared.Name], 3, "label group-name", LabelSpots.RoundBody(view.To(shared.Slab), (TextWidth.Of(shared.Name, 3), 3))), "group");
         // Crowded parts first: they have the fewest places.
@@ -98,11 +104,13 @@ internal sealed class LabelSetter
         return _view.To(d);
     }
 
-    private void Name(MountFigure mount)
+    /// <param name="mount">The mount.</param>
+    /// <param name="valve">The valve's type, when parts cover it in the middle of the socket.</param>
+    private void Name(MountFigure mount, string? valve)
     {
         var big = mount.Mount.Kind.IsSocket();
         var size = big ? 4.2 : mount.Mount.Lugs.Length <= 1 ? 2.6 : 3.6;
-        var r = new LabelRequest(mount.Mount.Name, [Cut(mount.Mount.Name, 12)], size, big ? "label mount-name socket" : "label mount-name", []);
+        var r = new LabelRequest(mount.Mount.Name, valve is null ? [Cut(mount.Mount.Name, 12)] : [Cut(mount.Mount.Name, 12), Cut(valve, 12)], size, big ? "label mount-name socket" : "label mount-name", []);
         var on = Box.Around(mount.Extent.Corners.Select(p => _view.To(p)));
         var (width, height) = r.Extent;
         var fits = !big && mount.Face.Width > width && mount.Face.Height > height;
@@ -155,11 +163,12 @@ internal sealed class LabelSetter
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         var (_, height) = request.Extent;
         for (var i = 0; i < request.Lines.Length; i++)
-            shapes.Add(new TextShape(label.At, request.Lines[i], request.Size * (i == 0 ? 1 : 0.85), new(1, 0), request.Class + (i == 0 ? "" : " value"))
+            shapes.Add(new TextShape(label.At, request.Lines[i], request.Size * (i == 0 ? 1 : LabelRequest.SecondLine), new(1, 0), request.Class + (i == 0 ? "" : " value"))
             {
                 Above = request.Lines.Length == 1 ? 0 : i == 0 ? height * 0.25 : -height * 0.25,
             });
-        _items.Add(new(ItemKind.Other, 0, request.Subject, subject, "", shapes.ToImmutable()));
+        var stands = subject switch { "lug" => _high.Lugs, "part" => _high.Parts, "mount" => _high.Mounts, _ => null };
+        _items.Add(new(ItemKind.Other, 0, request.Subject, subject, stands?.Contains(request.Subject) == true ? "hl" : "", shapes.ToImmutable()));
         return true;
     }
 

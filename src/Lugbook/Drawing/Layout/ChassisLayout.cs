@@ -133,12 +133,13 @@ internal sealed record ChassisLayout
             var form = BodyForm.Of(book.Parts[i]);
             if (book.Parts[i].Kind == PartKind.Valve) form = new(Look.Round, 18, 18, 1);
             if (y > start.Y && y + form.Width > start.Y + limit) { y = start.Y; x += column + 12; column = 0; }
-            var slab = form.At(new(x + form.Length / 2, y + form.Width / 2), new(1, 0));
+            var slab = form.At(new(x + form.Length / 2, 2 * start.Y + limit - y - form.Width / 2), new(1, 0));
             bodies[i] = new(book.Parts[i], Home.Tray, form, slab, []);
             y += form.Width + 9;
             column = Math.Max(column, Math.Max(form.Length, 22));
             right = Math.Max(right, x + Math.Max(form.Length, 22));
         }
-        return new Box(start.X, start.Y, right, Math.Max(y, Math.Min(start.Y + limit, start.Y + indices.Count * 28))).Grown(6);
+        var lowest = indices.Min(i => bodies[i]!.Slab.Centre.Y - bodies[i]!.Slab.Width / 2);
+        return new Box(start.X, Math.Min(lowest, start.Y + limit), right, start.Y + limit + 5).Grown(6);
     }
 }

@@ -8,6 +8,9 @@ namespace Lugbook.Drawing.Layout;
 
 /// <summary>A lug with a place.</summary>
 /// <param name="Id">Row identity; 0 when only a part or a wire names it.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Mount">Name of its mount.</param>
+/// <param name="No">Its number on the mount.</param>
 /// <param name="Row">Its row, if it has one.</param>
 /// <param name="At">Chassis mm.</param>
 /// <param name="Measured">False when the place is proposed.</param>
@@ -27,6 +30,12 @@ internal sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug
 
 /// <summary>A mount with its lugs.</summary>
 /// <param name="Id">Row identity; 0 when only a lug names it.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="KindAsWritten">What people call it.</param>
+/// <param name="Lugs">Its lugs.</param>
+/// <param name="Anchor">Where it is when it has no lugs.</param>
+/// <param name="Measured">At least one of its lugs is measured.</param>
 internal sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured);
 
 /// <summary>Every lug of a book with a place: measured, completed from its mount's template, or proposed.</summary>
@@ -37,7 +46,7 @@ internal sealed record PlacedMount(int Id, string Name, MountKind Kind, string K
 /// </remarks>
 internal sealed class Places
 {
-    private const double Farthest = 1e5;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
+    private const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
     private const double Gap = 24;         // mm between proposed mounts: room for parts
     private readonly Dictionary<string, PlacedLug> _byName = new(StringComparer.OrdinalIgnoreCase);
 
@@ -65,7 +74,7 @@ internal sealed class Places
         if (waiting.Count > 0)
         {
             Pt start = measured.Count > 0 ? new(box.Right + 40, Math.Max(0, box.Top) + 12) : new(14, 22);
-            ProposedZone = Shelve(waiting, start, measured.Count > 0 ? Math.Max(120, box.Height) : 0);
+            ProposedZone = Propose(book, waiting, start, measured.Count > 0 ? Math.Max(120, box.Height) : 0);
         }
         foreach (var d in drafts) done.Add(d.ToMount());
 
@@ -74,6 +83,25 @@ internal sealed class Places
         Mounts = [.. done.Select(m => m with { Lugs = [.. m.Lugs.Select(l => l with { Radius = radius[l] })] })];
         Lugs = [.. Mounts.SelectMany(m => m.Lugs)];
         foreach (var lug in Lugs) _byName.TryAdd(lug.Name, lug);
+    }
+
+    /// <summary>Puts mounts that nobody measured where their wiring suggests; returns what they take up.</summary>
+    private static Box Propose(Book book, List<Draft> waiting, Pt start, double depth)
+    {
+        var mountOf = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
+        for (var i = 0; i < waiting.Count; i++)
+            foreach (var lug in waiting[i].Lugs) mountOf.TryAdd(lug.Name, i);
+        var links = new List<(int, int)>();
+        void Link(string? a, string? b)
+        {
+            if (a is not null && b is not null && mountOf.TryGetValue(a, out var i) && mountOf.TryGetValue(b, out var j)) links.Add((i, j));
+        }
+        foreach (var part in book.Parts) { Link(part.LeadA, part.LeadB); Link(part.LeadA, part.LeadC); }
+        foreach (var wire in book.Wires) Link(wire.From, wire.To);
+        var sizes = waiting.ConvertAll(d => Box.Around(d.Template()).Grown(Gap / 2)).ConvertAll(b => (b.Width, b.Height));
+        var (middles, zone) = FirstLayout.Of(sizes, links, start, depth);
+        for (var i = 0; i < waiting.Count; i++) waiting[i].Put(middles[i]);
+        return zone;
     }
 
     private sealed class Draft(string name, Mount? row, MountKind kind)
@@ -152,24 +180,6 @@ internal sealed class Places
         var dash = lug.LastIndexOf('-');
         if (dash <= 0 || dash == lug.Length - 1) return (lug, null);
         return (lug[..dash], int.TryParse(lug.AsSpan(dash + 1), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var no) ? no : null);
-    }
-
-    /// <summary>Sets mounts on shelves, front to rear, about as wide as deep; returns what they take up.</summary>
-    private static Box Shelve(List<Draft> drafts, Pt start, double depth)
-    {
-        var sizes = drafts.ConvertAll(d => (d, Box: Box.Around(d.Template()).Grown(Gap / 2)));
-        var area = sizes.Sum(s => s.Box.Width * s.Box.Height);
-        var width = depth > 0 ? Math.Max(sizes.Max(s => s.Box.Width), area * 1.2 / depth) : Math.Max(sizes.Max(s => s.Box.Width), Math.Sqrt(area * 1.6));
-        double x = 0, y = 0, shelf = 0, right = 0;
-        foreach (var (draft, box) in sizes)
-        {
-            if (x > 0 && x + box.Width > width) { x = 0; y += shelf; shelf = 0; }
-            draft.Put(start + new Pt(x + box.Width / 2, y + box.Height / 2));
-            x += box.Width;
-            shelf = Math.Max(shelf, box.Height);
-            right = Math.Max(right, x);
-        }
-        return new(start.X, start.Y, start.X + right, start.Y + y + shelf);
     }
 
     private static Dictionary<PlacedLug, double> Radii(List<PlacedLug> lugs)

@@ -7,19 +7,19 @@ internal sealed class PointGrid<T>
 {
     private const double Cell = 10;
     private readonly Dictionary<(long, long), List<(T Item, Pt At)>> _cells = [];
-
-    public PointGrid() { }
+    private readonly List<(T Item, Pt At)> _all = [];
 
     public PointGrid(IEnumerable<T> items, Func<T, Pt> at)
     {
         foreach (var item in items) Add(item, at(item));
     }
 
-    public void Add(T item, Pt at)
+    private void Add(T item, Pt at)
     {
         var key = (Of(at.X), Of(at.Y));
         if (!_cells.TryGetValue(key, out var list)) _cells[key] = list = [];
         list.Add((item, at));
+        _all.Add((item, at));
     }
 
     /// <summary>What lies within a distance of a point.</summary>
@@ -32,6 +32,13 @@ internal sealed class PointGrid<T>
     /// <summary>What lies in a box.</summary>
     public IEnumerable<(T Item, Pt At)> In(Box box)
     {
+        // A box larger than the whole is looked through item by item, not square by square.
+        if ((box.Width / Cell + 1) * (box.Height / Cell + 1) > _all.Count)
+        {
+            foreach (var item in _all)
+                if (box.Holds(item.At)) yield return item;
+            yield break;
+        }
         for (var i = Of(box.Left); i <= Of(box.Right); i++)
             for (var j = Of(box.Top); j <= Of(box.Bottom); j++)
                 if (_cells.TryGetValue((i, j), out var list))
