@@ -9,15 +9,16 @@ namespace Lugbook.Restoration.Choose;
 
 /// <summary>What is joined to the line, what only hangs on it through the set's own resistances, and what a hand can touch.</summary>
 /// <remarks>
-/// "On the line": the map's line nodes before any rectifier, and what low resistances (windings that do not isolate, fuses, surge resistors up to 1 kΩ, sealed
-/// units) join to them. "Live": everything with any DC path to the line that does not lead through what a hand touches; a current through a hand
+/// "On the line": the blades, and what heaters and low resistances (windings that do not isolate, fuses, resistors up to 3.3 kΩ, sealed
+/// units) join to them, never through a rectifier. "Live": everything with any DC path to the line that does not lead through what a hand touches; a current through a hand
 /// needs no low resistance. Both err towards a safety class: an ordinary capacitor in such a place is the error that may not happen.
 /// </remarks>
 internal sealed partial class LineView
 {
-    private const double LowOhms = 1000;
+    private const double LowOhms = 3300;      // as the map counts what leads on
     private readonly CircuitView _view;
     private readonly HashSet<int> _known;
+    private readonly HashSet<int> _entered;
     private readonly HashSet<int> _line;
     private readonly HashSet<int> _live;
     private readonly HashSet<int> _touchable;
@@ -29,7 +30,11 @@ internal sealed partial class LineView
         _view = view;
         Known = !view.Map.LineNodes.IsEmpty;
         var heaters = HeaterNodes();
-        _known = [.. view.Map.LineWays.IsEmpty ? view.Map.LineNodes.Select(n => n.Index) : view.Map.LineWays.Where(w => w.Path != LinePath.Rectifier).Select(w => w.Node.Index)];
+        var ways = view.Map.LineWays;
+        // From the blades on everything is followed anew: the map also counts a chassis that only some ten thousand ohm join to the line,
+        // and that one is still to be kept from it, by Y and not by X.
+        _known = [.. ways.Any(w => w.Path == LinePath.Blade) ? ways.Where(w => w.Path == LinePath.Blade).Select(w => w.Node.Index) : view.Map.LineNodes.Select(n => n.Index)];
+        _entered = [.. ways.IsEmpty ? _known : ways.Where(w => w.Path != LinePath.Rectifier).Select(w => w.Node.Index)];
         _line = Spread(_known, IsLow, heaters, []);
         _touchable = [.. Chassis(), .. Lugs(IsTouched)];
         _touchable.ExceptWith(_line);      // what is wired to the line cannot be protected by a capacitor
@@ -44,7 +49,7 @@ internal sealed partial class LineView
     public bool HasNoTransformer => IsJoined(_view.Map.Chassis.Node) || IsJoined(_view.Map.Common.Node);
     public bool IsOnLine(int node) => _line.Contains(node);
     /// <summary>Is it among the map's own line nodes, before any rectifier?</summary>
-    public bool IsEnteredOnLine(int node) => _known.Contains(node);
+    public bool IsEnteredOnLine(int node) => _entered.Contains(node);
     public bool IsLive(int node) => _live.Contains(node);
     public bool IsTouchable(int node) => _touchable.Contains(node) || _perhapsTouchable.Contains(node);
 
@@ -65,7 +70,8 @@ internal sealed partial class LineView
     private static bool IsLow(Part part) => part.Kind switch
     {
         PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Lamp or PartKind.Thermistor => true,
-        PartKind.Resistor or PartKind.SubUnit => part.Unit == Trade.Quantities.Unit.Ohm && part.Value <= LowOhms,
+        PartKind.Resistor or PartKind.Control => part.Value is null or <= LowOhms,
+        PartKind.SubUnit => part.Unit == Trade.Quantities.Unit.Ohm && part.Value <= LowOhms,
         _ => false,
     };
 
@@ -122,13 +128,10 @@ internal sealed partial class LineView
     /// </summary>
     private void FindAnchors(Dictionary<int, int[]> neighbours, List<ImmutableArray<int>> heaters)
     {
-        var earth = _view.Map.Earth.Node?.Index;
-        var blades = _view.Map.Book.Lugs.Where(l => _view.Map.Book.Mounts.Named(l.Mount)?.Kind == MountKind.LineCord).Select(l => _view.NodeOf(l.Name))
-            .Concat(_view.Map.Book.Wires.Where(w => w.Kind == WireKind.LineCord).Select(w => _view.NodeOf(w.From)))
-            .OfType<int>().Where(n => n != earth && _line.Contains(n)).ToHashSet();
+        var blades = _known;
         var onPath = new HashSet<int>(blades);
         if (blades.Count >= 2) onPath.UnionWith(_line.Where(v => !blades.Contains(v) && _line.All(cut => cut == v || ReachesBlade(v, cut, blades, neighbours))));
-        else onPath.UnionWith(_known);      // blades not entered: take every line node for what it may be
+        else onPath.UnionWith(_entered);      // blades not entered: take every line node for what it may be
         onPath.UnionWith(heaters.SelectMany(h => h).Where(_line.Contains));
 
         foreach (var node in _line)

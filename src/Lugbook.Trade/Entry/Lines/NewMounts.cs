@@ -46,7 +46,7 @@ internal static class NewMounts
         {
             var kind = MountTemplates.LikelyKind(mountName);
             edits.Add(new AddMount(new() { Name = mountName, KindAsWritten = kind }, Implied: true));
-            if (kind == "valve socket" && questions.All(q => q.Ask != $"Which socket is the new {mountName}?"))
+            if (kind == "valve socket" && !(no > PinsOf(MountTemplates.Noval)) && questions.All(q => q.Ask != $"Which socket is the new {mountName}?"))
                 questions.Add(new($"Which socket is the new {mountName}?",
                 [
                     new("not known yet", note.Line),

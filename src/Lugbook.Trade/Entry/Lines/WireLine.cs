@@ -56,14 +56,18 @@ internal static class WireLine
         if (note.Ground is { } ground) Complain(ground.At, $"'{ground.Value}' may be the chassis, the common negative or earth", "Write the lug itself, or 'chassis'.");
         if (note.Values.Count > 0) Complain(note.Values[0].At, "a wire has no value", "Leave it out, or begin with the part's reference.");
         var lugs = note.Leads.Select(l => l.Lug).ToList();
-        if (onLug is not null && !lugs.Contains(onLug, StringComparer.OrdinalIgnoreCase)) lugs.Insert(0, onLug);
+        if (onLug is not null && !lugs.Contains(onLug, StringComparer.OrdinalIgnoreCase))
+        {
+            if (lugs.Count > 1) Complain(note.Leads[0].At, $"no end of this wire is on {onLug}", "Write 'done' first, or one lug only: the other end.");
+            lugs.Insert(0, onLug);
+        }
         remarks.AddRange(note.Remarks.Select(r => r.Text));
         var existing = name is null ? null : book.Wires.Named(name);
         if (complaints.Count == 0 && lugs.Count < 2)
             Complain(line.Length, lugs.Count == 0 ? "a wire between which lugs?" : $"from {lugs[0]} to which lug?", "Write both lugs: wire V3-8 K1-5 black.");
         for (var i = 1; i < lugs.Count; i++)
             if (Same(lugs[i - 1], lugs[i])) Complain(Math.Max(0, i < note.Leads.Count ? note.Leads[i].At : 0), $"both ends on {lugs[i]}", "Look again at the lugs.");
-        if (complaints.Count == 0 && lugs.Count > 2 && name is not null) Complain(note.Leads[2].At, $"{lugs.Count} lugs for one wire", "Leave out the name: a run of lugs gets a wire for each step.");
+        if (complaints.Count == 0 && lugs.Count > 2 && name is not null) Complain(note.Leads[^1].At, $"{lugs.Count} lugs for one wire", "Leave out the name: a run of lugs gets a wire for each step.");
         if (complaints.Count > 0) return Refused();
 
         var edits = new List<BookEdit>();

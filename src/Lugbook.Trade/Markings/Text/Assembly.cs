@@ -90,6 +90,7 @@ internal static class Assembly
             var count = ValuesIn(group, facts, bares);
             var ranged = count == 2 && group.Separators[1] == '-' && Situate(facts, context).Kind is Parts.PartKind.Trimmer or Parts.PartKind.VariableCapacitor && group.Numbers[0].Value < group.Numbers[1].Value;
             for (var i = count; i < group.Numbers.Length; i++) AddVolts(facts, group.Numbers[i].Value, group.Starts[i]);
+            bares.RemoveAll(b => IsDate(b, facts));
             foreach (var bare in bares)
                 if (Volts(bare, facts) is { } wrong) return wrong;
             var situation = Situate(facts, context);
@@ -101,6 +102,7 @@ internal static class Assembly
             values = [new(candidates, group.Starts[0], false)];
             return null;
         }
+        bares.RemoveAll(b => IsDate(b, facts));
         foreach (var bare in bares)
         {
             if (!values.Any(v => v.Candidates.Any(c => c.Unit == Unit.Farad)))
@@ -152,8 +154,19 @@ internal static class Assembly
         if (!VoltageCodes.IsRating(last) || last < 6) return count;
         var before = group.Numbers[^2].Value;
         var sign = group.Separators[^1];
-        var asVolts = sign == '/' ? last > before || (before >= 500 && last >= 100 && last != before) : last >= 100 && last > before;
-        return asVolts && sign is '/' or '-' or ',' && (sign != '/' || last >= 100 || before < 1 || last is 6.3 or 12 or 16 or 25 or 35 or 50 or 63) && asVolts ? count - 1 : count;
+        if (sign == 'x') return last >= 100 && before < 1 ? count - 1 : count;   // .05 x 400
+        var asVolts = sign == '/' ? last > before || (before >= 500 && last >= 100 && last != before) || (before >= 4 * last && last is 6.3 or 10 or 12 or 16 or 25 or 35 or 63) : last >= 100 && last > before;
+        return asVolts && sign is '/' or '-' or ',' && (sign != '/' || last >= 100 || before < 1 || last is 6.3 or 10 or 12 or 16 or 25 or 35 or 50 or 63) ? count - 1 : count;
+    }
+
+    // 6/58, 12-62, 1956: when it was made.
+    private static bool IsDate(BareGroup group, Facts facts)
+    {
+        bool Year(double n) => n is >= 1924 and <= 1989 && n == Math.Floor(n) && !VoltageCodes.IsRating(n);
+        var date = group.Numbers.Length == 1 ? Year(group.Numbers[0].Value)
+            : group.Numbers.Length == 2 && group.Separators[1] is '/' or '-' && group.Numbers[0] is { IsWhole: true, Value: >= 1 and <= 53 } && (Year(group.Numbers[1].Value) || group.Numbers[1] is { IsWhole: true, Value: >= 28 and <= 79 });
+        if (date) facts.Doubts.Add("two numbers or a year are taken as the date: " + string.Join("/", group.Numbers.Select(n => n.Figures)));
+        return date;
     }
 
     private static Failure? Volts(BareGroup group, Facts facts)

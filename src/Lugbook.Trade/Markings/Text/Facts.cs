@@ -23,6 +23,8 @@ internal sealed record ValueGroup(ImmutableArray<Candidate> Candidates, int Star
 {
     /// <summary>How many voltages had been read when this value began.</summary>
     public int VoltsBefore { get; init; }
+    /// <summary>The first number as written: the same value in other figures is the value said twice.</summary>
+    public string Figures { get; init; } = "";
 }
 
 /// <summary>One written voltage.</summary>

@@ -60,10 +60,14 @@ internal sealed partial class Grammar
         const string Printed = "the unit is printed";
         if (word is "mF") return [new(sense, Habit.MMicrofarad, "mF as microfarad", "on a valve-era part mF is microfarad"), new(new(Unit.Farad, -3), Habit.Milli, "unit as spelt", "mF is millifarad in today's notation", 0.03)];
         if (word is "mΩ" or "mohm") return [new(sense, Habit.None, "unit as spelt", Printed), new(new(Unit.Ohm, 6), Habit.MMillion, "unit as spelt", "a small m typed for a large one")];
+        if (word is "MΩ" or "MOHM" or "MOHMS" or "MOhm") return [new(sense, Habit.MMillion, "unit as spelt", Printed), new(new(Unit.Ohm, 3), Habit.MThousand, MegohmAsThousand, "the same prints put M for thousand before the unit too", 0.3)];
         return sense.Factor != 1
             ? [new(sense, Habit.None, "electrostatic unit", word.ToUpperInvariant() is "JAR" or "JARS" ? "1 jar is 1/900 µF" : "1 cm of capacitance is 1.11265 pF")]
             : [new(sense, Habit.None, "unit as spelt", Printed)];
     }
+
+    /// <summary>Only offered where the number leaves no other way: 250 MΩ.</summary>
+    private const string MegohmAsThousand = "M as thousand";
 
     // "250 M OHMS": a lone M before the word is as ambiguous as ever.
     private LetterSense[]? MOhm(string word, int at) => _tokens[at].Text is "M" or "m" && UnitSpellings.Find(word) is { Unit: Unit.Ohm } && _tokens[at].Text.Length < word.Length

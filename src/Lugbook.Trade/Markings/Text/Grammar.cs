@@ -4,7 +4,7 @@ namespace Lugbook.Trade.Markings.Text;
 
 /// <summary>Goes through the tokens once and collects what they say. Value, volts, watts and the rest may stand in any order.</summary>
 /// <remarks>
-/// Files: this one has the loop and the words; Grammar.Numbers the numbers with their units, lists and fractions;
+/// Files: this one has the loop and the words; Grammar.Numbers the numbers and fractions, Grammar.Units their units, Grammar.Lists what a list of them says;
 /// Grammar.Marks tolerances, classes and dielectrics. What the value is in the end is decided in <see cref="Assembly"/>.
 /// </remarks>
 internal sealed partial class Grammar
@@ -120,6 +120,7 @@ internal sealed partial class Grammar
             if (_facts.Kind is null or Parts.PartKind.Capacitor || kind.Kind is Parts.PartKind.SilverMica) _facts.Kind = _facts.Kind == Parts.PartKind.SilverMica ? _facts.Kind : kind.Kind;
             _facts.DielectricWord ??= kind.Dielectric;
             _at++;
+            if (kind.Dielectric is not null && Peek() is { IsNumber: true, Glued: true } && _tokens.Skip(_at + 1).Any(t => t.IsNumber)) _at++;   // MKT1822 0.1
             return;
         }
         Skip(token, next);

@@ -93,6 +93,11 @@ internal static class Lexer
             tokens.Add(new(TokenKind.Word, "WW", default, start, end + 2, glued));   // wire-wound
             return end + 2;
         }
+        if (letters is "w" or "W" && end + 1 < text.Length && text[end] == '/' && char.IsLetter(text[end + 1]))
+        {
+            tokens.Add(new(TokenKind.Word, "with", default, start, end + 1, glued));
+            return end + 1;
+        }
         if (NumberWords.TryGetValue(letters, out var value)) Spelt(new(TokenKind.Number, letters, Numeral.Of(value), start, end, glued, true), tokens);
         else if (letters is "a" or "an" && tokens.Count > 0 && tokens[^1].Spelt) { }   // half a watt
         else if (ClassLetterAtEnd(text, letters, at))

@@ -14,7 +14,7 @@ internal static class OtherWords
         + "cathode plate anode grid screen suppressor bypass by-pass coupling couple blocking filter smoothing reservoir decoupling decoupler bias load dropper dropping bleeder "
         + "avc agc tone volume vol bass treble contrast brightness hold height width linearity peaking antenna aerial osc oscillator det detector audio output input primary secondary "
         + "line mains supply heater filament voice takeoff take-off tertiary stopper feedback fb balance hum noise "
-        + "taper log lin linear audio switch tap tapped ct same as like also marked reads label band body insulated ins non noninductive inductive bipolar polar np bp bip "
+        + "sw cont center centre tapped adj adjustable insulated vitreous sleeved flexible cord taper log lin linear audio switch tap tapped ct same as like also marked reads label band body insulated ins non noninductive inductive bipolar polar np bp bip "
         + "axial radial dry wet plug vertical horizontal horiz vert tube valve chassis metal case cased round square large small big tiny twist lock outside foil outer end ground gnd "
         + "voltage voltages temp temperature rf if af lf hf vhf am fm lw mw sw ht lt eht hv agc1 plus minus nominal appr no. nr pcs pc. see text note values all resistors capacitors condensers unless otherwise specified noted watt. "
         + "black red neg negative common pos positive vor nach fest").Split(' ').ToFrozenSet(StringComparer.OrdinalIgnoreCase);

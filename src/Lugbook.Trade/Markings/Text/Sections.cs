@@ -19,20 +19,17 @@ internal static class Sections
         {
             var group = groups[i];
             var same = whole.Where(c => c.Values.Length == 1 && group.Candidates.Any(g => IsSame(c, g))).ToImmutableArray();
-            if (!same.IsEmpty && !(group.Joined && group.Candidates[0].Values.Length == 1 && whole.Length == 1 && group.VoltsBefore > 0))
+            if (!same.IsEmpty && (!group.Joined || group.Figures != groups[i - 1].Figures))
             {
-                if (!group.Joined || same.Any(c => group.Candidates.Any(g => IsSame(c, g) && (g.Code != c.Code || g.Form != c.Form))))
-                {
-                    whole = same;
-                    continue;
-                }
+                whole = same;
+                continue;
             }
             if (HenryAndOhm(whole, group.Candidates, out var henries, out var ohms))
             {
                 (whole, windingOhms) = (henries, ohms);
                 continue;
             }
-            if (!whole.Any(c => group.Candidates.Any(g => g.Unit == c.Unit)))
+            if (!whole.Any(c => Partner(c, group.Candidates) is not null) && !whole.Any(c => group.Candidates.Any(g => g.Unit == c.Unit)))
             {
                 failure = new(group.Start, "a resistor's and a capacitor's unit together", "Read one part at a time.");
                 break;
@@ -43,11 +40,21 @@ internal static class Sections
                 failure = new(group.Start, "two values without a section mark", "Put - or / between the sections.");
                 break;
             }
-            whole = [.. whole.Where(c => group.Candidates.Any(g => g.Unit == c.Unit))
-                .Select(c => c with { Values = [.. c.Values, .. (group.Candidates.FirstOrDefault(g => g.Unit == c.Unit && g.Habit == c.Habit) ?? group.Candidates.First(g => g.Unit == c.Unit)).Values] })];
+            var joined = whole.Select(c => (Of: c, And: Partner(c, group.Candidates))).Where(p => p.And is not null).ToList();
+            if (joined.Count == 0)
+            {
+                failure = new(group.Start, "two sections that are not written in the same way", "Write the unit after each of them.");
+                break;
+            }
+            whole = [.. joined.Select(p => p.Of with { Values = [.. p.Of.Values, .. p.And!.Values] })];
         }
         return failure is null ? whole : [];
     }
+
+    // The way to take the next section that goes with this way: the same writing, or at least the same habit.
+    private static Candidate? Partner(Candidate c, ImmutableArray<Candidate> next) =>
+        next.FirstOrDefault(n => n.Unit == c.Unit && n.Form == c.Form && n.Code == c.Code)
+        ?? (c.Form is Form.TrueValue or Form.MicrofaradsAndLetter ? null : next.FirstOrDefault(n => n.Unit == c.Unit && n.Habit == c.Habit && n.Form is not (Form.TrueValue or Form.MicrofaradsAndLetter)));
 
     private static bool IsSame(Candidate a, Candidate b) =>
         a.Unit == b.Unit && b.Values.Length == 1 && a.Values.Length == 1 && Math.Abs(a.Value / b.Value - 1) < 0.015;
