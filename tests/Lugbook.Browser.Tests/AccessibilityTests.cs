@@ -22,7 +22,7 @@ public class AccessibilityTests(BenchFixture bench)
             var result = await page.RunAxe();
             var faults = result.Violations.Where(v => v.Impact is "serious" or "critical")
                 .Select(v => $"{v.Id}: {v.Help} at {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}");
-            Assert.Empty(faults);
+            Assert.True(!faults.Any(), $"{address}, {width} wide, {light}:\n{string.Join('\n', faults)}");
             Assert.NotEmpty(result.Passes);   // axe did run
             await page.CloseAsync();
         }

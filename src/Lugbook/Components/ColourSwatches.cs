@@ -13,7 +13,7 @@ internal static class ColourSwatches
     {
         if (colour == Colour.None) return "background:transparent";
         var hex = colour.Hex();
-        return $"background:{hex};color:{(Luminance(hex) > 0.3 ? "#1c1814" : "#fffaf0")}";
+        return $"background:{hex};color:{(Luminance(hex) > 0.18 ? "#1c1814" : "#fffaf0")}";
     }
 
     /// <summary>The same for a written name; nothing for a word that is no colour.</summary>
