@@ -89,7 +89,7 @@ public class StoriesTests(BenchFixture bench)
         await place.GetByRole(AriaRole.Button, new() { Name = "Exchanged: C6" }).ClickAsync();
         await Expect(place).ToContainTextAsync("✓ exchanged");
 
-        await page.GetByRole(AriaRole.Button, new() { Name = "Whole chassis" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Whole", Exact = true }).ClickAsync();
         var lug = await page.Locator("[data-lug='K1-1']").First.BoundingBoxAsync();
         await page.Touchscreen.TapAsync(lug!.X + lug.Width / 2, lug.Y + lug.Height / 2);
         await Expect(place).ToContainTextAsync("K1-1");

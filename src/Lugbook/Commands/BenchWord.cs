@@ -4,28 +4,23 @@ using System.CommandLine.Invocation;
 
 namespace Lugbook.Commands;
 
-/// <summary>A command of one word that shows examples at the foot of its help.</summary>
-internal sealed class BenchWord : Command
+/// <summary>A command of one word, with examples for the foot of its help.</summary>
+internal sealed class BenchWord(string name, string description, params string[] examples) : Command(name, description)
 {
-    public BenchWord(string name, string description, params string[] examples) : base(name, description)
-    {
-        var help = new HelpOption();
-        help.Action = new HelpWithExamples((HelpAction)help.Action!, examples);
-        Options.Add(help);
-    }
+    /// <summary>Whole command lines.</summary>
+    public IReadOnlyList<string> Examples { get; } = examples;
+}
 
-    /// <summary>The usual help, then the examples.</summary>
-    internal sealed class HelpWithExamples(HelpAction usual, IReadOnlyList<string> examples) : SynchronousCommandLineAction
+/// <summary>The usual help, then the examples of the command that it was asked of.</summary>
+internal sealed class HelpWithExamples(HelpAction usual, IReadOnlyList<string> rootExamples) : SynchronousCommandLineAction
+{
+    public override int Invoke(ParseResult parseResult)
     {
-        public override int Invoke(ParseResult parseResult)
-        {
-            var code = usual.Invoke(parseResult);
-            if (examples.Count == 0) return code;
-            var writer = parseResult.InvocationConfiguration.Output;
-            writer.WriteLine("Examples:");
-            foreach (var example in examples) writer.WriteLine($"  {example}");
-            writer.WriteLine();
-            return code;
-        }
+        var code = usual.Invoke(parseResult);
+        var writer = parseResult.InvocationConfiguration.Output;
+        writer.WriteLine("Examples:");
+        foreach (var example in parseResult.CommandResult.Command is BenchWord word ? word.Examples : rootExamples) writer.WriteLine($"  {example}");
+        writer.WriteLine();
+        return code;
     }
 }

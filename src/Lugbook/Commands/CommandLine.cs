@@ -28,7 +28,7 @@ internal static class CommandLine
             "choose what takes its place, order once, and exchange it lug by lug.\n\n" +
             "Without a command it opens the bench in the browser. BOOK is a folder of CSV files, a .lugbook file or an .xlsx file.");
         var help = root.Options.OfType<HelpOption>().Single();
-        help.Action = new BenchWord.HelpWithExamples((HelpAction)help.Action!, [
+        help.Action = new HelpWithExamples((HelpAction)help.Action!, [
             "lugbook                                   open the bench at http://localhost:5117",
             "lugbook read \".005 MFD 600V\"              what was this part?",
             "lugbook map data/demo/radio               what is joined to what, and what does not agree?",

@@ -1,0 +1,114 @@
+using System.Text.Json;
+
+namespace Lugbook.Tests.Commands;
+
+/// <summary>Source: docs/json.md and each command's help.</summary>
+public class CommandTests
+{
+    [Theory]
+    [InlineData(".005 MFD 600V", 5e-9, "farad")]
+    [InlineData("brown black orange silver", 10_000, "ohm")]
+    [InlineData("473J 630", 47e-9, "farad")]
+    public async Task Read_answers_in_json(string marking, double value, string unit)
+    {
+        var (code, output, _) = await Run.Lugbook(["read", .. marking.Split(' '), "--json"]);
+        Assert.Equal(0, code);
+        var best = JsonDocument.Parse(output).RootElement.GetProperty("meanings")[0];
+        Assert.Equal(value, best.GetProperty("value").GetDouble(), value * 1e-9);
+        Assert.Equal(unit, best.GetProperty("unit").GetString());
+    }
+
+    [Fact]
+    public async Task Read_refuses_what_cannot_be_with_exit_code_2_and_a_caret()
+    {
+        var (code, output, error) = await Run.Lugbook("read", "4k7k7");
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Contains("    4k7k7\n       ^\n", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Map_keeps_chassis_and_common_of_the_radio_apart()
+    {
+        var (code, output, _) = await Run.Lugbook("map", "data/demo/radio", "--json");
+        Assert.Equal(0, code);
+        var root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal("chassis", root.GetProperty("chassis").GetProperty("node").GetString());
+        Assert.NotEqual("chassis", root.GetProperty("common").GetProperty("node").GetString());
+        var lugs = root.GetProperty("nodes").EnumerateArray().SelectMany(n => n.GetProperty("lugs").EnumerateArray()).Select(l => l.GetString()).ToList();
+        Assert.Equal(84, lugs.Count);
+        Assert.Equal(84, lugs.Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData("map")]
+    [InlineData("choose")]
+    [InlineData("order")]
+    [InlineData("fit")]
+    public async Task Every_book_command_answers_for_people_and_for_programs(string command)
+    {
+        foreach (var set in new[] { "radio", "amp", "tv" })
+        {
+            var (code, people, error) = await Run.Lugbook(command, $"data/demo/{set}");
+            Assert.True(code is 0 or 1, error);
+            Assert.Contains("\n", people, StringComparison.Ordinal);
+            var (_, json, _) = await Run.Lugbook(command, $"data/demo/{set}", "--json");
+            Assert.Equal(JsonValueKind.Object, JsonDocument.Parse(json).RootElement.ValueKind);
+        }
+    }
+
+    [Fact]
+    public async Task Fit_says_at_each_lug_whether_to_clear_or_to_splice()
+    {
+        var (_, output, _) = await Run.Lugbook("fit", "data/demo/amp", "--json");
+        var lugs = JsonDocument.Parse(output).RootElement.GetProperty("lugs").EnumerateArray().ToList();
+        Assert.NotEmpty(lugs);
+        Assert.All(lugs, lug =>
+        {
+            var stays = lug.GetProperty("stay").GetArrayLength() + lug.GetProperty("wires").EnumerateArray().Count(w => !w.GetProperty("bond").GetBoolean());   // a rivet is not soldered
+            Assert.Equal(stays == 0 ? "clear-to-bare-metal" : "splice-onto-short-tails", lug.GetProperty("verdict").GetString());
+        });
+    }
+
+    [Theory]
+    [InlineData("read")]
+    [InlineData("map")]
+    [InlineData("choose")]
+    [InlineData("order")]
+    [InlineData("fit")]
+    [InlineData("draw")]
+    [InlineData("save")]
+    public async Task Help_ends_with_examples(string command)
+    {
+        var (code, output, _) = await Run.Lugbook(command, "--help");
+        Assert.Equal(0, code);
+        Assert.Contains($"Examples:\n  lugbook {command} ", output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("fit", "data/demo/nothing-here")]
+    [InlineData("map")]
+    [InlineData("mapp", "data/demo/radio")]
+    [InlineData("draw", "data/demo/radio", "--out", "x.svg", "--turn", "45")]
+    [InlineData("--port", "70000")]
+    [InlineData("read", "47K", "--kind", "flux capacitor")]
+    public async Task Wrong_input_ends_with_code_2_and_says_what_to_do(params string[] args)
+    {
+        var (code, _, error) = await Run.Lugbook(args);
+        Assert.Equal(2, code);
+        Assert.True(error.Length > 20, error);
+        Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_book_saved_as_one_file_answers_as_before()
+    {
+        var file = Path.Combine(Directory.CreateTempSubdirectory("lugbook-test-").FullName, "radio.lugbook");
+        var (saved, _, trouble) = await Run.Lugbook("save", "data/demo/radio", "--out", file);
+        Assert.True(saved == 0, trouble);
+        var (_, before, _) = await Run.Lugbook("map", "data/demo/radio", "--json");
+        var (_, after, _) = await Run.Lugbook("map", file, "--json");
+        Assert.Equal(before, after);
+        Directory.Delete(Path.GetDirectoryName(file)!, recursive: true);
+    }
+}
