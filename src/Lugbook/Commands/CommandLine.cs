@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.CommandLine.Invocation;
 
 namespace Lugbook.Commands;
 
@@ -10,7 +11,7 @@ internal static class CommandLine
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, CancellationToken stop)
     {
         var parsed = Root().Parse(args);
-        if (parsed.Errors.Count > 0)
+        if (parsed.Errors.Count > 0 && parsed.Action is ParseErrorAction)
         {
             foreach (var wrong in parsed.Errors) await error.WriteLineAsync($"lugbook: {wrong.Message}");
             var command = parsed.CommandResult.Command;
