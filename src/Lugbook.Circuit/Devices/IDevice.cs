@@ -5,7 +5,7 @@ namespace Lugbook.Circuit.Devices;
 /// <summary>A non-linear element as the solver sees it: terminal voltages in, terminal currents and their derivatives out.</summary>
 internal interface IDevice
 {
-    /// <summary>Number of terminals, 2 to 4.</summary>
+    /// <summary>Number of terminals, 2 to 5.</summary>
     static abstract int Terminals { get; }
     /// <summary>Numbers that describe one such device.</summary>
     static abstract int Parameters { get; }

@@ -7,12 +7,13 @@ namespace Lugbook.Circuit.Devices;
 internal readonly struct PentodeDevice : IDevice
 {
     public static int Terminals => 4;
-    public static int Parameters => 13;
+    public static int Parameters => 16;
 
     public static double[] Of(PentodeLaw law) =>
     [
         1 / law.ScreenMu, 1 / law.PlateMu, law.Perveance, law.Exponent, law.ContactVolts, law.Width, law.WidthPerScreenVolt,
-        law.ScreenShare, law.KneeVolts, law.KneeSharpness, law.GridPerveance, law.GridContactVolts, law.GridWidth,
+        law.RemoteShare, law.RemoteWidening, law.ScreenRatio, law.ScreenFall, law.Knee * law.ScreenMu, law.KneeSharpness,
+        law.GridPerveance, law.GridContactVolts, law.GridWidth,
     ];
 
     public static void Evaluate<T>(ReadOnlySpan<T> p, ReadOnlySpan<T> v, Span<T> i, Span<T> g) where T : unmanaged, ILane<T>
@@ -22,58 +23,65 @@ internal readonly struct PentodeDevice : IDevice
         var vp = v[0] - v[3];
         var vs = v[1] - v[3];
         var vg = v[2] - v[3];
+        var (ap, dap) = Electrode.Forward(vp);
+        var (sc, dsc) = Electrode.Forward(vs);
 
         // Cathode current: the screen drives it, the plate hardly.
-        var forward = T.Max(vs, zero);
-        var u = vg + p[4] + vs * p[0] + vp * p[1];
-        var w = T.MultiplyAdd(p[6], forward, p[5]);
-        var dw = T.WhereLess(vs, zero, zero, p[6]);
-        var (s, slope) = LaneMath.SoftPlus(u, w);
-        var byWidth = (s - u * slope) / w;
-        var (power, less) = LaneMath.PowerAndLess(s, p[3]);
+        var u = T.MultiplyAdd(vp, p[1], T.MultiplyAdd(vs, p[0], vg + p[4]));
+        var w = T.MultiplyAdd(p[6], sc, p[5]);
+        var (power, byDrive, byWidth, s, sByU, sByWidth) = Electrode.Space(u, w, p[3]);
+        if (T.Largest(p[7]) > 0)
+        {
+            var (power2, byDrive2, byWidth2, _, _, _) = Electrode.Space(u, w * p[8], p[3]);
+            power = T.MultiplyAdd(p[7], power2 - power, power);
+            byDrive = T.MultiplyAdd(p[7], byDrive2 - byDrive, byDrive);
+            byWidth = T.MultiplyAdd(p[7], byWidth2 * p[8] - byWidth, byWidth);
+        }
         var ik = p[2] * power;
-        var steep = p[2] * p[3] * less;
-        var kp = steep * slope * p[1];
-        var ks = steep * (slope * p[0] + byWidth * dw);
-        var kg = steep * slope;
+        var kg = p[2] * byDrive;
+        var kp = kg * p[1];
+        var dw = p[6] * dsc;
+        var ks = kg * p[0] + p[2] * byWidth * dw;
 
-        // The plate's share rises from 0 at Vp = 0 to 1 − s∞: q = r/(1 + rⁿ)^(1/n), r = S(Vp)/Vk.
-        var (a, da) = LaneMath.SoftPlus(vp, T.Of(0.5));
-        var r = a / p[8];
-        var (rn, rnLess) = LaneMath.PowerAndLess(r, p[9]);
-        var below = one + rn;
-        var root = T.Exp(T.Log(below) / p[9]);
-        var q = r / root;
-        var dq = one / (root * below) * da / p[8];
-        _ = rnLess;
-        var full = one - p[7];
-        var ip = ik * full * q;
-        var pp = full * (kp * q + ik * dq);
-        var ps = full * ks * q;
-        var pg = full * kg * q;
+        // Division between plate and screen.
+        var knee = T.MultiplyAdd(p[11], s, one);
+        var y = ap / knee;
+        var (r, rLess) = LaneMath.PowerAndLess(y, p[12]);
+        var byY = p[12] * rLess / knee;
+        var byKnee = -(byY * y * p[11]);
+        var rp = byY * dap + byKnee * sByU * p[1];
+        var rs = byKnee * (sByU * p[0] + sByWidth * dw);
+        var rg = byKnee * sByU;
+        var both = one / (ap + sc + one);
+        var ratio = p[9] * T.MultiplyAdd(p[10], sc * both, one);
+        var steep = p[9] * p[10] * both * both;
+        var ratioByPlate = -(steep * sc * dap);
+        var ratioByScreen = steep * (ap + one) * dsc;
+        var d = one / T.MultiplyAdd(r, one + ratio, one);
+        var plate = r * d;
+        var d2 = d * d;
+        var plate2 = plate * plate;
+        var fp = d2 * rp - plate2 * ratioByPlate;
+        var fs = d2 * rs - plate2 * ratioByScreen;
+        var fg = d2 * rg;
 
-        var (ig, gg) = GridCurrent.Of(vg, p[10], p[11], p[12]);
-        var isc = ik - ip;
-        var sp = kp - pp;
-        var ss = ks - ps;
-        var sg = kg - pg;
+        // A screen below its cathode collects nothing.
+        var (gate, gateBy, _) = Electrode.Rise(sc, T.Of(0.5));
+        var rest = T.MultiplyAdd(r, ratio, one) * d;
 
-        i[0] = ip;
-        i[1] = isc;
+        i[0] = ik * plate;
+        g[0] = kp * plate + ik * fp;
+        g[1] = ks * plate + ik * fs;
+        g[2] = kg * plate + ik * fg;
+        i[1] = ik * gate * rest;
+        g[4] = gate * (kp * rest - ik * fp);
+        g[5] = gate * (ks * rest - ik * fs) + ik * rest * gateBy * dsc;
+        g[6] = gate * (kg * rest - ik * fg);
+        var (ig, gg, _, _) = Electrode.Grid(vg, p[13], p[14], p[15]);
         i[2] = ig;
-        i[3] = -(ik + ig);
-        Row(g, 0, pp, ps, pg);
-        Row(g, 4, sp, ss, sg);
-        Row(g, 8, zero, zero, gg);
-        Row(g, 12, -kp, -ks, -(kg + gg));
-    }
-
-    // The fourth column makes each row add up to 0: only differences of voltage count.
-    private static void Row<T>(Span<T> g, int at, T plate, T screen, T grid) where T : unmanaged, ILane<T>
-    {
-        g[at] = plate;
-        g[at + 1] = screen;
-        g[at + 2] = grid;
-        g[at + 3] = -(plate + screen + grid);
+        g[8] = zero;
+        g[9] = zero;
+        g[10] = gg;
+        Electrode.Close(i, g);
     }
 }

@@ -80,6 +80,17 @@ public sealed record Triode(string Name, int Plate, int Grid, int Cathode, Triod
 /// <summary>Pentode or beam valve; grid 3 is taken at cathode.</summary>
 public sealed record Pentode(string Name, int Plate, int Screen, int Grid, int Cathode, PentodeLaw Law) : Element(Name);
 
+/// <summary>Pentagrid converter.</summary>
+/// <param name="Name">Unique name.</param>
+/// <param name="Plate">Plate.</param>
+/// <param name="Screen">Grids 2 and 4.</param>
+/// <param name="Signal">Grid 3.</param>
+/// <param name="Oscillator">Grid 1.</param>
+/// <param name="Cathode">Cathode, with grid 5.</param>
+/// <param name="Law">Its law.</param>
+/// <param name="OscillatorPeakVolts">Peak of the oscillation on grid 1 to cathode, V; 0 when it does not oscillate. The grid-leak bias then comes out of the solution.</param>
+public sealed record Converter(string Name, int Plate, int Screen, int Signal, int Oscillator, int Cathode, ConverterLaw Law, double OscillatorPeakVolts) : Element(Name);
+
 /// <summary>The line: a sine source with the house's resistance.</summary>
 /// <param name="Name">Unique name.</param>
 /// <param name="A">Live blade.</param>

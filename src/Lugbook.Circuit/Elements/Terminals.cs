@@ -20,6 +20,7 @@ internal static class Terminals
         GasRegulator e => [e.Anode, e.Cathode],
         Triode e => [e.Plate, e.Grid, e.Cathode],
         Pentode e => [e.Plate, e.Screen, e.Grid, e.Cathode],
+        Converter e => [e.Plate, e.Screen, e.Signal, e.Oscillator, e.Cathode],
         Mains e => [e.A, e.B],
         Battery e => [e.Plus, e.Minus],
         CurrentDrain e => [e.A, e.B],

@@ -22,6 +22,7 @@ internal sealed class Assembly
         Diodes = new([.. from.Diodes]);
         Triodes = new([.. from.Triodes]);
         Pentodes = new([.. from.Pentodes]);
+        Converters = new([.. from.Converters]);
         Pattern = Pattern.Of(NodeOfUnknown.Length, Couplings());
         ConductanceSlots = new int[4 * Conductances.Length];
         for (var k = 0; k < Conductances.Length; k++)
@@ -29,6 +30,7 @@ internal sealed class Assembly
         Diodes.Bind(this);
         Triodes.Bind(this);
         Pentodes.Bind(this);
+        Converters.Bind(this);
     }
 
     /// <summary>Names of the joined nodes, for messages.</summary>
@@ -46,6 +48,7 @@ internal sealed class Assembly
     public Bank<DiodeDevice> Diodes { get; }
     public Bank<TriodeDevice> Triodes { get; }
     public Bank<PentodeDevice> Pentodes { get; }
+    public Bank<ConverterDevice> Converters { get; }
     public Pattern Pattern { get; }
     /// <summary>Four matrix slots a conductance: aa, ab, ba, bb; −1 where a node is given.</summary>
     public int[] ConductanceSlots { get; }
@@ -66,7 +69,8 @@ internal sealed class Assembly
     private IEnumerable<(int, int)> Couplings()
     {
         var groups = Conductances.Select(c => new[] { c.A, c.B })
-            .Concat(Diodes.Devices.Select(d => d.Nodes)).Concat(Triodes.Devices.Select(d => d.Nodes)).Concat(Pentodes.Devices.Select(d => d.Nodes));
+            .Concat(Diodes.Devices.Select(d => d.Nodes)).Concat(Triodes.Devices.Select(d => d.Nodes)).Concat(Pentodes.Devices.Select(d => d.Nodes))
+            .Concat(Converters.Devices.Select(d => d.Nodes));
         foreach (var nodes in groups)
         {
             foreach (var a in nodes)

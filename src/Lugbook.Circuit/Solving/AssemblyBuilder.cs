@@ -8,7 +8,7 @@ internal sealed class AssemblyBuilder
     private readonly Dictionary<int, double> _given = [];
     private readonly List<(string Element, int A, int B, double Siemens)> _conductances = [];
     private readonly List<(string Element, int A, int B, double Amperes)> _drains = [];
-    private readonly List<(string, int[], double[])> _diodes = [], _triodes = [], _pentodes = [];
+    private readonly List<(string, int[], double[])> _diodes = [], _triodes = [], _pentodes = [], _converters = [];
 
     public AssemblyBuilder(Network network)
     {
@@ -29,6 +29,7 @@ internal sealed class AssemblyBuilder
     public IEnumerable<(string, int[], double[])> Diodes => Mapped(_diodes);
     public IEnumerable<(string, int[], double[])> Triodes => Mapped(_triodes);
     public IEnumerable<(string, int[], double[])> Pentodes => Mapped(_pentodes);
+    public IEnumerable<(string, int[], double[])> Converters => Mapped(_converters);
 
     /// <summary>A conductance, S; 0 leaves the two nodes apart but keeps the place for a variant.</summary>
     public void Conductance(string element, int a, int b, double siemens) => _conductances.Add((element, a, b, siemens));
@@ -43,6 +44,7 @@ internal sealed class AssemblyBuilder
     public void Diode(string element, int[] nodes, double[] parameters) => _diodes.Add((element, nodes, parameters));
     public void Triode(string element, int[] nodes, double[] parameters) => _triodes.Add((element, nodes, parameters));
     public void Pentode(string element, int[] nodes, double[] parameters) => _pentodes.Add((element, nodes, parameters));
+    public void Converter(string element, int[] nodes, double[] parameters) => _converters.Add((element, nodes, parameters));
     public void Join(int a, int b) => _joined[Root(b)] = Root(a);
 
     /// <summary>Finishes: joins, names, pins one node of every part that nothing ties to a given voltage.</summary>
@@ -90,7 +92,7 @@ internal sealed class AssemblyBuilder
             near[a].Add(b);
             near[b].Add(a);
         }
-        foreach (var (_, nodes, _) in Diodes.Concat(Triodes).Concat(Pentodes))
+        foreach (var (_, nodes, _) in Diodes.Concat(Triodes).Concat(Pentodes).Concat(Converters))
         {
             foreach (var n in nodes)
             {

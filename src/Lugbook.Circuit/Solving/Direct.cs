@@ -33,6 +33,9 @@ internal static class Direct
             case GasRegulator e: to.Diode(e.Name, [e.Anode, e.Cathode], DiodeDevice.Of(new DiodeLaw(1 / e.SlopeOhms, 1.000001, e.RunVolts, 0.2))); break;
             case Triode e: to.Triode(e.Name, [e.Plate, e.Grid, e.Cathode], TriodeDevice.Of(e.Law)); break;
             case Pentode e: to.Pentode(e.Name, [e.Plate, e.Screen, e.Grid, e.Cathode], PentodeDevice.Of(e.Law)); break;
+            case Converter e:
+                to.Converter(e.Name, [e.Plate, e.Screen, e.Signal, e.Oscillator, e.Cathode], ConverterDevice.Of(e.Law, e.OscillatorPeakVolts));
+                break;
             case Mains e: to.Resistance(e.Name, e.A, e.B, e.Ohms); break;
             case Battery e:
                 to.Conductance(e.Name, e.Plus, e.Minus, 1 / e.Ohms);

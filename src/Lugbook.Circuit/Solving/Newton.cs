@@ -135,6 +135,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         Devices(_assembly.Diodes, numbers.Diodes, volts, residual, values, matrix);
         Devices(_assembly.Triodes, numbers.Triodes, volts, residual, values, matrix);
         Devices(_assembly.Pentodes, numbers.Pentodes, volts, residual, values, matrix);
+        Devices(_assembly.Converters, numbers.Converters, volts, residual, values, matrix);
 
         var largest = T.Of(0);
         for (var u = 0; u < _assembly.NodeOfUnknown.Length; u++)

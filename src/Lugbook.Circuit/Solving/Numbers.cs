@@ -14,6 +14,7 @@ internal sealed class Numbers<T> where T : unmanaged, ILane<T>
         Diodes = [.. assembly.Diodes.Devices.SelectMany(d => d.Parameters).Select(T.Of)];
         Triodes = [.. assembly.Triodes.Devices.SelectMany(d => d.Parameters).Select(T.Of)];
         Pentodes = [.. assembly.Pentodes.Devices.SelectMany(d => d.Parameters).Select(T.Of)];
+        Converters = [.. assembly.Converters.Devices.SelectMany(d => d.Parameters).Select(T.Of)];
     }
 
     public T[] Siemens { get; }
@@ -22,4 +23,5 @@ internal sealed class Numbers<T> where T : unmanaged, ILane<T>
     public T[] Diodes { get; }
     public T[] Triodes { get; }
     public T[] Pentodes { get; }
+    public T[] Converters { get; }
 }

@@ -34,6 +34,7 @@ internal static class Settling
         numbers.Diodes.CopyTo(scaled.Diodes, 0);
         numbers.Triodes.CopyTo(scaled.Triodes, 0);
         numbers.Pentodes.CopyTo(scaled.Pentodes, 0);
+        numbers.Converters.CopyTo(scaled.Converters, 0);
         var (share, stride) = (0.0, 0.05);
         var kept = new One[volts.Length];
         while (share < 1)
@@ -66,7 +67,7 @@ internal static class Settling
             if (double.IsNaN(residual)) residual = double.PositiveInfinity;
             if (residual > most) (worst, most) = (n, residual);
         }
-        var element = On(assembly.Triodes, worst) ?? On(assembly.Pentodes, worst) ?? On(assembly.Diodes, worst);
+        var element = On(assembly.Triodes, worst) ?? On(assembly.Pentodes, worst) ?? On(assembly.Converters, worst) ?? On(assembly.Diodes, worst);
         return new UnsolvableException(
             string.Create(CultureInfo.InvariantCulture,
                 $"The circuit does not settle at node {assembly.NodeNames[worst]}{(element is null ? "" : $", where {element} is")}: {most:0.###e+0} A are not accounted for there. Check the value of what is on that node."),
