@@ -53,8 +53,9 @@ internal readonly struct PentodeDevice : IDevice
         var rs = byKnee * (sByU * p[0] + sByWidth * dw);
         var rg = byKnee * sByU;
         var both = one / (ap + sc + one);
-        var ratio = p[9] * T.MultiplyAdd(p[10], sc * both, one);
-        var steep = p[9] * p[10] * both * both;
+        var near = sc * both;
+        var ratio = T.MultiplyAdd(p[10] * near, near * near, p[9]);
+        var steep = T.Of(3) * p[10] * near * near * both * both;
         var ratioByPlate = -(steep * sc * dap);
         var ratioByScreen = steep * (ap + one) * dsc;
         var d = one / T.MultiplyAdd(r, one + ratio, one);

@@ -13,7 +13,8 @@ public static class ValveAccuracy
     /// <param name="Class">Class.</param>
     /// <param name="Fitted">The line beside the law of all lines.</param>
     /// <param name="LeftOut">The same line beside the law of the other lines; null where the type has no other.</param>
-    public sealed record Row(string Type, ValveClass Class, LineFit Fitted, LineFit? LeftOut);
+    /// <param name="Supported">Among the other lines at least one states a working current; a cut-off line alone says little of how large a cathode is.</param>
+    public sealed record Row(string Type, ValveClass Class, LineFit Fitted, LineFit? LeftOut, bool Supported);
 
     /// <summary>Every line of a library. Left-out laws use expectations that never saw the type.</summary>
     public static ImmutableArray<Row> Table(ValveLibrary library)
@@ -33,15 +34,16 @@ public static class ValveAccuracy
                     var without = ValveFit.Of(group.Lines.RemoveAt(k), group.Class, priors);
                     left = Figures.Compare(group.Lines[k], new(group.Class, without.Fitted));
                 }
-                rows.Add(new(name, group.Class, fit.Lines[k], left));
+                var supported = group.Lines.Where((_, other) => other != k).Any(l => l.PlateAmperes is not null && l.Kind is not (LineKind.Cutoff or LineKind.RemoteCutoff));
+                rows.Add(new(name, group.Class, fit.Lines[k], left, supported));
             }
         }
         return rows.ToImmutable();
     }
 
-    /// <summary>Sizes of relative errors of one quantity, ascending; left-out or fitted.</summary>
+    /// <summary>Sizes of relative errors of one quantity, ascending; left-out (of supported lines) or fitted.</summary>
     public static ImmutableArray<double> Errors(ImmutableArray<Row> rows, Quantity quantity, bool leftOut) =>
-        [.. rows.Select(r => leftOut ? r.LeftOut : r.Fitted).OfType<LineFit>().SelectMany(f => f.Figures)
+        [.. rows.Where(r => !leftOut || r.Supported).Select(r => leftOut ? r.LeftOut : r.Fitted).OfType<LineFit>().SelectMany(f => f.Figures)
             .Where(c => c.Quantity == quantity).Select(c => Math.Abs(c.Error)).Order()];
 
     /// <summary>The value below which a share of ascending numbers lies; NaN when there is none.</summary>
@@ -55,30 +57,33 @@ public static class ValveAccuracy
     }
 
     /// <summary>The table as a page for docs/accuracy.</summary>
-    public static string Page(ImmutableArray<Row> rows)
+    /// <param name="rows">From <see cref="Table"/>.</param>
+    /// <param name="publishedSets">Text of published-tube-model-parameters.csv, for comparison.</param>
+    public static string Page(ImmutableArray<Row> rows, string publishedSets)
     {
         var page = new StringBuilder();
         page.Append("# Valve fits against their handbook lines\n\nWritten by `ValveAccuracy.Page`; not edited by hand. How the fit works: docs/valves.md.\n");
-        page.Append("\"Fitted\": law of all lines of the type. \"Left out\": the line predicted by the law of the type's other lines, with expectations learned from other types only. Errors are predicted over given, less 1.\n\n");
+        page.Append("\"Fitted\": law of all lines of the type. \"Left out\": the line predicted by the law of the type's other lines, with expectations learned from other types only; the summary leaves out lines after which only cut-off lines remain (marked ¹), because those do not say how large a cathode is. Errors are predicted over given, less 1.\n\n");
         page.Append("| quantity | fitted: lines | median | 90 % of lines within | left out: lines | median | 90 % within |\n|---|---|---|---|---|---|---|\n");
         foreach (var quantity in Enum.GetValues<Quantity>())
         {
             var (fitted, left) = (Errors(rows, quantity, false), Errors(rows, quantity, true));
             page.Append(CultureInfo.InvariantCulture, $"| {Words(quantity)} | {fitted.Length} | {Percent(Percentile(fitted, 0.5))} | {Percent(Percentile(fitted, 0.9))} | {left.Length} | {Percent(Percentile(left, 0.5))} | {Percent(Percentile(left, 0.9))} |\n");
         }
-        page.Append("\n| type | class | line | figure | given | fitted | left out |\n|---|---|---|---|---|---|---|\n");
+        page.Append(PublishedSets.Section(rows, publishedSets));
+        page.Append("\n## Every line\n\n| type | class | line | figure | given | fitted | left out |\n|---|---|---|---|---|---|---|\n");
         foreach (var row in rows)
         {
             for (var k = 0; k < row.Fitted.Figures.Length; k++)
             {
                 var figure = row.Fitted.Figures[k];
-                page.Append(CultureInfo.InvariantCulture, $"| {row.Type} | {row.Class} | {Where(row.Fitted)} | {Words(figure.Quantity)} | {Given(figure)} | {Signed(figure.Error)} | {(row.LeftOut is { } l ? Signed(l.Figures[k].Error) : "only line")} |\n");
+                page.Append(CultureInfo.InvariantCulture, $"| {row.Type} | {row.Class} | {Where(row.Fitted)} | {Words(figure.Quantity)} | {Given(figure)} | {Signed(figure.Error)} | {(row.LeftOut is { } l ? Signed(l.Figures[k].Error) : "only line")}{(row.LeftOut is null || row.Supported ? "" : " ¹")} |\n");
             }
         }
         return page.ToString();
     }
 
-    private static string Where(LineFit fit)
+    internal static string Where(LineFit fit)
     {
         var l = fit.Line;
         var screen = l.ScreenVolts is { } s ? string.Create(CultureInfo.InvariantCulture, $"/{s:0.#}") : "";
@@ -109,5 +114,5 @@ public static class ValveAccuracy
     };
 
     private static string Percent(double share) => double.IsNaN(share) ? "" : string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0} %");
-    private static string Signed(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:+0.0;-0.0;0.0} %");
+    internal static string Signed(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:+0.0;-0.0;0.0} %");
 }

@@ -22,7 +22,7 @@ public class ResistanceCoupledTests
     public void Nine_gains_in_ten_are_within_fifteen_per_cent_of_the_charts()
     {
         var rows = Measured.Value;
-        Assert.Equal(100, rows.Length);
+        Assert.Equal(87, rows.Length);
         Write(rows);
         var good = rows.Count(r => Math.Abs(r.GainError) <= 0.15);
         Assert.True(good >= GoodGains, $"{good} of {rows.Length} gains within 15 %; it was {GoodGains}. Worst: {rows.MaxBy(r => Math.Abs(r.GainError))}");

@@ -9,7 +9,7 @@ public class ValveAccuracyTests
     [Fact]
     public void The_page_can_be_written()
     {
-        var page = ValveAccuracy.Page(Data.Accuracy);
+        var page = ValveAccuracy.Page(Data.Accuracy, Data.Text("published-tube-model-parameters.csv"));
         Assert.Contains("| 12AX7A | Triode |", page, StringComparison.Ordinal);
         if (Environment.GetEnvironmentVariable("LUGBOOK_WRITE_DOCS") is { Length: > 0 } folder) File.WriteAllText(Path.Combine(folder, "valve-fits.md"), page);
     }

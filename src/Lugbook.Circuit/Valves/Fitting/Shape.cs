@@ -70,9 +70,9 @@ internal static class Shape
         var remote = valveClass == ValveClass.RemotePentode;
         var (ratio, ratioSpread, plate) = valveClass switch
         {
-            ValveClass.Beam => (0.08, 0.35, 25.0),
-            ValveClass.OutputPentode => (0.15, 0.4, 30.0),
-            _ => (0.36, 0.25, 150.0),
+            ValveClass.Beam => (0.035, 0.5, 30.0),
+            ValveClass.OutputPentode => (0.1, 0.5, 30.0),
+            _ => (0.33, 0.25, 200.0),
         };
         var (knee, sharp) = valveClass == ValveClass.Beam ? (0.10, 2.0) : (0.11, 1.0);
         return
@@ -83,7 +83,7 @@ internal static class Shape
             new("contact volts", Scale.Plain, 0.6, 0.25, true, "current near zero bias"),
             Log("tail", remote ? 0.3 : 0.16, 0.5, true, Tail),
             Log("screen ratio", ratio, ratioSpread, true, "screen current"),
-            Log("screen fall", 0.15, 0.7, true, "screen current at a low plate voltage"),
+            Log("screen fall", 0.35, 0.5, true, "screen current at a low plate voltage"),
             Log("plate over screen mu", plate, 1.0, true, "plate resistance"),
             Log("knee", knee, 0.3, true, "currents with the plate below the screen (the knee)"),
             new("knee sharpness", Scale.AboveOne, Math.Log(sharp), 0.3, true, "how sharply the knee bends"),
