@@ -40,9 +40,9 @@ public static class HandbookLines
         var grid = row.Number("grid1_v", -1000, 100);
         var grid3 = row.Number("grid3_v", -500, 100);
         var cathode = row.Number("cathode_ohm", 0, 1e6, leastBelongs: false);
-        var ip = row.Number("plate_ma", 0, 1e4, leastBelongs: false) * 1e-3;
-        var isc = row.Number("screen_ma", 0, 1e4, leastBelongs: false) * 1e-3;
-        var gm = row.Number("gm_umho", 0, 1e6, leastBelongs: false) * 1e-6;
+        var ip = row.Number("plate_ma", 0, 1e4, leastBelongs: false) / 1e3;
+        var isc = row.Number("screen_ma", 0, 1e4, leastBelongs: false) / 1e3;
+        var gm = row.Number("gm_umho", 0, 1e6, leastBelongs: false) / 1e6;
         var rp = row.Number("rp_ohm", 0, 1e8, leastBelongs: false);
         var mu = row.Number("mu", 0, 1000, leastBelongs: false);
         var connection = ConnectionOf(row, screen);

@@ -83,6 +83,26 @@ public static class ValveAccuracy
         return page.ToString();
     }
 
+    /// <summary>The fitted numbers of every type as a page: value, and in brackets how much of it the type's own lines told.</summary>
+    public static string Numbers(ValveLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        var page = new StringBuilder("# Fitted numbers of every type\n\nWritten by `ValveAccuracy.Numbers`; not edited by hand. In brackets: how much of the number the type's own lines told; the rest is what its class does. Meaning and units: docs/valves.md.\n");
+        foreach (var ofClass in library.Groups.GroupBy(g => g.Class).OrderBy(g => g.Key))
+        {
+            var groups = ofClass.OrderBy(g => g.Type, StringComparer.Ordinal).ToArray();
+            var names = library.Law(groups[0]).Parameters.Select(p => p.Name).ToArray();
+            page.Append(CultureInfo.InvariantCulture, $"\n## {ofClass.Key}\n\n| type | {string.Join(" | ", names)} |\n|---|{string.Concat(Enumerable.Repeat("---|", names.Length))}\n");
+            foreach (var group in groups)
+            {
+                page.Append(CultureInfo.InvariantCulture, $"| {group.Type}{(group.Section.Length == 0 ? "" : " " + group.Section)} |");
+                foreach (var p in library.Law(group).Parameters) page.Append(CultureInfo.InvariantCulture, $" {p.Value:G3} ({100 * p.Told:0} %) |");
+                page.Append('\n');
+            }
+        }
+        return page.ToString();
+    }
+
     internal static string Where(LineFit fit)
     {
         var l = fit.Line;

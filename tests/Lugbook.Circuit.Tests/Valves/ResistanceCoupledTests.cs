@@ -19,7 +19,7 @@ public class ResistanceCoupledTests
     private static readonly Lazy<ImmutableArray<Row>> Measured = new(() => [.. Rows()]);
 
     [Fact]
-    public void Nine_gains_in_ten_are_within_fifteen_per_cent_of_the_charts()
+    public void No_fewer_gains_than_before_are_within_fifteen_per_cent_of_the_charts()
     {
         var rows = Measured.Value;
         Assert.Equal(87, rows.Length);
@@ -36,9 +36,30 @@ public class ResistanceCoupledTests
         Assert.True(good >= GoodCurrents, $"{good} of {printed.Length} plate currents within 15 %; it was {GoodCurrents}. Worst: {printed.MaxBy(r => Math.Abs(r.PlateError!.Value))}");
     }
 
+    /// <summary>Source: the Philips rows, the only ones printed with currents; no fit has seen them.</summary>
+    [Fact]
+    public void Gains_of_the_sheets_that_print_currents_are_close()
+    {
+        var triodes = Measured.Value.Where(r => r.Source.Contains("ECC82", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(14, triodes.Length);
+        Assert.All(triodes, r => Assert.InRange(Math.Abs(r.GainError), 0, 0.06));
+        Assert.All(triodes, r => Assert.InRange(Math.Abs(r.PlateError!.Value), 0, 0.06));
+    }
+
+    /// <summary>Source: grid-leak bias of small valves is −0.4 to −1 V at 10 MΩ (common practice, no source).</summary>
+    [Fact]
+    public void A_grid_leak_of_ten_megohms_biases_itself()
+    {
+        var leaks = Measured.Value.Where(r => r.Text.Contains("grid leak", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(3, leaks.Length);
+        Assert.All(leaks, r => Assert.InRange(r.Bias, -1, -0.4));
+        foreach (var type in (string[])["12SQ7", "6AV6", "6AT6", "12AX7A"])
+            Assert.InRange(Stage(Data.Library.Find(type)!.Sections[0].Fit!, "triode", 250, 220e3, 470e3, 0, null, 10e6).Bias, -1, -0.4);
+    }
+
     // Measured on the day that the fits were last changed; a change may raise them, not lower them.
-    private const int GoodGains = 0;
-    private const int GoodCurrents = 0;
+    private const int GoodGains = 69;
+    private const int GoodCurrents = 19;
 
     private static IEnumerable<Row> Rows()
     {
