@@ -6,12 +6,12 @@ namespace Lugbook.Circuit.Valves;
 /// <summary>What is expected of a type before its own lines are read: a mean and a spread for each fitted number, per class.</summary>
 /// <remarks>
 /// Learned by one pass: every type with two lines or more is fitted with the physical expectations; then, number by number, the new mean is the median over the types
-/// whose own lines told it, and the new spread 1.48 times the median distance from it, at least three tenths and at most all of the physical one. Fewer than three such
+/// whose own lines told it (cut its expected spread to seven tenths or less), and the new spread 1.48 times the median distance from it, at least three tenths and at most all of the physical one. Fewer than three such
 /// types leave the physical expectation. Amplification factors and perveances are never learned: types differ in them by design.
 /// </remarks>
 public sealed class ClassPriors
 {
-    private const double Told = 0.6;
+    private const double Told = 0.7;
     private const double LeastSpread = 0.3;
     private readonly ImmutableDictionary<ValveClass, ImmutableArray<Expectation>> _shapes;
 

@@ -5,8 +5,8 @@ namespace Lugbook.Circuit.Valves.Fitting;
 /// <summary>Says in words which predictions the lines do not carry.</summary>
 internal static class Weakness
 {
-    // A number counts as told by the lines when they cut its expected spread to six tenths or less.
-    private const double Untold = 0.6;
+    // A number counts as told by the lines when they cut its expected spread to seven tenths or less.
+    private const double Untold = 0.7;
 
     public static ImmutableArray<string> Of(ImmutableArray<HandbookLine> lines, ImmutableArray<Expectation> shape, double[] untold)
     {
