@@ -76,6 +76,7 @@ public class CommandTests
     [InlineData("choose")]
     [InlineData("order")]
     [InlineData("fit")]
+    [InlineData("valve")]
     [InlineData("draw")]
     [InlineData("save")]
     public async Task Help_ends_with_examples(string command)
@@ -88,6 +89,7 @@ public class CommandTests
     [Theory]
     [InlineData("fit", "data/demo/nothing-here")]
     [InlineData("map")]
+    [InlineData("valve", "no such valve")]
     [InlineData("mapp", "data/demo/radio")]
     [InlineData("draw", "data/demo/radio", "--out", "x.svg", "--turn", "45")]
     [InlineData("--port", "70000")]
@@ -110,5 +112,20 @@ public class CommandTests
         var (_, after, _) = await Run.Lugbook("map", file, "--json");
         Assert.Equal(before, after);
         Directory.Delete(Path.GetDirectoryName(file)!, recursive: true);
+    }
+
+    [Fact]
+    public async Task Valve_shows_pins_from_below_and_meets_the_handbook_line()
+    {
+        // Source: AWV Radiotron 6V6-GT sheets (Dec 1944): 250 V, 250 V, -12.5 V, 45 mA; pin 3 is the plate.
+        var (code, output, _) = await Run.Lugbook("valve", "6V6", "--json");
+        Assert.Equal(0, code);
+        var root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal("p", root.GetProperty("pins").GetProperty("3")[0].GetString());
+        var line = root.GetProperty("sections")[0].GetProperty("lines").EnumerateArray()
+            .Single(l => l.GetProperty("plateVolts").GetDouble() == 250 && l.TryGetProperty("screenVolts", out var s) && s.GetDouble() == 250 && Math.Abs(l.GetProperty("gridVolts").GetDouble() + 12.5) < 0.01);
+        var plate = line.GetProperty("figures").EnumerateArray().Single(f => f.GetProperty("quantity").GetString() == "plate-current");
+        Assert.Equal(0.045, plate.GetProperty("given").GetDouble(), 1e-9);
+        Assert.InRange(plate.GetProperty("predicted").GetDouble(), 0.045 * 0.95, 0.045 * 1.05);
     }
 }
