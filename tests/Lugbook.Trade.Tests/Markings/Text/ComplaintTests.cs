@@ -37,8 +37,8 @@ public class ComplaintTests
     [Fact]
     public void The_place_counts_in_the_text_as_typed()
     {
-        // The squared unit folds into two letters and the soft hyphen into none.
-        Assert.Equal(6, TextMarking.Read("\u00AD0.1㎌ 0V").Complaint!.At);
+        // The squared unit folds into two letters and a soft hyphen into none.
+        Assert.Equal(7, TextMarking.Read("\u00AD\u00AD0.1㎌ 0V").Complaint!.At);
     }
 
     [Fact]
