@@ -38,8 +38,9 @@ internal static class BookAssembly
         if (!exact && !tables.ContainsKey(Shapes.LugTable.Name) && InferredLugs.From(parts, wires, declared) is { Lugs.IsEmpty: false } inferred)
         {
             (mounts, lugs) = (inferred.Mounts, inferred.Lugs);
-            remarks.Add($"No list of lugs was given: {lugs.Length} lugs on {mounts.Length} mounts were inferred from the names that leads and wires use. Where they lie is not known.");
+            remarks.Add($"No list of lugs was given: {lugs.Length} {(lugs.Length == 1 ? "lug" : "lugs")} on {mounts.Length} {(mounts.Length == 1 ? "mount" : "mounts")} were inferred from the names that leads and wires use. Where they lie is not known.");
         }
+        if (!exact) (parts, wires, declared) = LugSpellings.Settle(lugs, parts, wires, declared, remarks);
         var title = facts.Title.Length > 0 || exact ? facts.Title : Titled(fallbackName);
         return new(new Book
         {

@@ -66,7 +66,7 @@ public static class BookFiles
                 var opened = BookArchive.Open(file.Bytes, file.Name);
                 return new(opened.Archive?.Book, opened.Complaints, opened.Remarks);
             }
-            var table = files.Count == 1 ? BookSources.NameOf(file.Name).Table ?? Shapes.Parts.Name : BookSources.NameOf(file.Name).Table;
+            var table = BookSources.NameOf(file.Name).Table ?? (files.Count == 1 ? TableByContent(file) : null);
             if (form == FileForm.Workbook) SheetChoice.Take(file, tables, complaints, remarks);
             else if (table is null) remarks.Add($"{file.Name}: not read, because its name is none of {string.Join(", ", Shapes.All.Select(s => s.Name + ".csv"))}.");
             else if (tables.ContainsKey(table)) complaints.Add(new(file.Name, "", 0, $"there is a second file for the table {table}.", "Choose one of them."));
@@ -127,6 +127,14 @@ public static class BookFiles
     private static List<string> Siblings(string path, string prefix) =>
         [.. Directory.EnumerateFiles(Path.GetDirectoryName(Path.GetFullPath(path))!, "*.csv").Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)
             .Where(f => f != Path.GetFileName(path) && BookSources.NameOf(f) is { Table: not null } name && name.Prefix == prefix)];
+
+    /// <summary>A single file whose name says nothing: parts, unless its header suits only another table.</summary>
+    private static string TableByContent(NamedBytes file)
+    {
+        if (TextDecoding.Decode(file.Bytes, file.Name, out _) is not { } text) return Shapes.Parts.Name;
+        return new[] { Shapes.Parts, Shapes.LugTable, Shapes.Wires, Shapes.Sheet, Shapes.Declared }
+            .FirstOrDefault(s => DelimitedText.Read(text, "", cells => HeaderMatch.Score(cells, s)).Grid is { } grid && HeaderMatch.Suits(grid, s), Shapes.Parts).Name;
+    }
 
     private static Grid? TakeText(NamedBytes file, string table, List<string> remarks, List<Complaint> complaints)
     {

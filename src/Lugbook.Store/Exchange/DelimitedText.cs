@@ -30,15 +30,23 @@ internal static class DelimitedText
 
         var cutter = new Cutter(text, from, firstLine, delimiter, exact);
         var rows = ImmutableArray.CreateBuilder<GridRow>();
+        GridRow? commentedHeader = null;
         while (cutter.Next() is { } row)
         {
-            if (row.IsBlank || IsComment(row, exact)) continue;
+            if (row.IsBlank) continue;
+            if (IsComment(row, exact))
+            {
+                commentedHeader ??= !exact && Uncommented(row) is var bare && understood(bare.Cells) > 1 ? bare : null;
+                continue;
+            }
             if (rows.Count > ImportLimits.Rows)
                 return (null, new(place, "", 0, $"this table has more than {ImportLimits.Rows} rows.", "Split it; no chassis has so many parts."));
             if (row.Cells.Length > ImportLimits.Columns)
                 return (null, new($"{place}, line {row.Line}", "", 0, $"this line has {row.Cells.Length} cells; {ImportLimits.Columns} is the limit.", "Check that this is the right file, and that its quotes are closed."));
             rows.Add(row);
         }
+        // A program's table may have its header in a comment; it counts only when there is no other.
+        if (commentedHeader is { } header && rows.Take(25).All(r => understood(r.Cells) < 2)) rows.Insert(0, header);
         return cutter.UnclosedLine is { } unclosed
             ? (null, new($"{place}, line {unclosed.Line}", unclosed.Text, 0, "a quotation mark opens here and is never closed.", "Close it, or double it (\"\") when it is part of the text."))
             : (new(place, "line", rows.ToImmutable(), delimiter), null);
@@ -72,6 +80,8 @@ internal static class DelimitedText
         }
         return best;
     }
+
+    private static GridRow Uncommented(GridRow row) => row with { Cells = row.Cells.SetItem(0, row.Cells[0].TrimStart(' ', '#')) };
 
     private static bool IsComment(GridRow row, bool exact)
     {

@@ -20,7 +20,7 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
         var plain = NumberText.Plain(text, row.Table.Habit, out var at, out var problem);
         if (plain is null && problem is not "this is not a number.")
         {
-            row.Complain("value", at, problem!, "Write it without the comma, or with a decimal point.");
+            row.Complain("value", at, problem!, "Leave the mark out if it parts thousands; otherwise write another number of decimals.");
             return read;
         }
         if (RowCells.IsDate(text))
@@ -123,13 +123,13 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
         }
         if (!result.Meanings.IsEmpty)
         {
-            if (result.Meanings.All(m => m.Sections.Length > 1))
-                row.Remark($"{name}: '{text}' has {result.Meanings[0].Sections.Length} sections; its value is left open until each has a row of its own.");
-            else if (read.Marked is { } marked && !marked.Equals(text, StringComparison.OrdinalIgnoreCase))
+            var sections = result.Meanings.All(m => m.Sections.Length > 1);
+            if (read.Marked is { } marked && !marked.Equals(text, StringComparison.OrdinalIgnoreCase))
             {
-                row.Complain("value", 0, $"this may mean {Several(result)}.", "Write the value as a number with its unit.");
+                row.Complain("value", 0, sections ? "this has more than one section." : $"this may mean {Several(result)}.", sections ? "Give each section a row of its own." : "Write the value as a number with its unit.");
                 return read;
             }
+            if (sections) row.Remark($"{name}: '{text}' has {result.Meanings[0].Sections.Length} sections; its value is left open until each has a row of its own.");
             else row.Remark($"{name}: '{text}' may mean {Several(result)}; its value is left open.");
             return read with { Marked = read.Marked ?? text };
         }
@@ -196,5 +196,5 @@ internal sealed record Electrical(string? Marked, double? Value, Unit? Unit, dou
         string.Join(" or ", result.Meanings.Take(3).Select(m => $"{Said(m)} ({m.Code})")) + (result.Meanings.Length > 3 ? " or more" : "");
 
     private static string Said(Meaning meaning) =>
-        string.Join(" + ", meaning.Sections.Select(s => $"{NumberText.Write(s.Value)} {UnitWords.Spelling(meaning.Unit)}"));
+        string.Join(" + ", meaning.Sections.Select(s => Notation.Print(s.Value, meaning.Unit)));
 }

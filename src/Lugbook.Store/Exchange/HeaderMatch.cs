@@ -30,6 +30,10 @@ internal sealed class HeaderMatch
     /// <summary>How many headers of this row are understood; 0 when it cannot be the header.</summary>
     public static int Score(IReadOnlyList<string> cells, TableShape shape) => Assign(cells, shape).Count;
 
+    /// <summary>Is there a header with all that this table needs, and more than one column of it?</summary>
+    public static bool Suits(Grid grid, TableShape shape) =>
+        grid.Rows.Take(TitleLines).Any(r => Assign(r.Cells, shape) is { Count: > 1 } known && Suffices(known, shape));
+
     /// <summary>The header that Lugbook itself wrote: its own columns in their order, then the unknown ones.</summary>
     public static HeaderMatch? Exact(Grid grid, TableShape shape)
     {
@@ -62,6 +66,7 @@ internal sealed class HeaderMatch
             return null;
         }
         if (best > 0) remarks.Add($"{grid.Place}: what stands above the header in {grid.LineWord} {look[best].Line} was left out.");
+        ColumnContent.Refine(grid, best, shape, bestKnown, remarks);
         var header = look[best];
         var unknown = KeepUnknown(grid, header, bestKnown, best, remarks);
         var match = new HeaderMatch(grid.Rows[(best + 1)..], header.Cells.Length, bestKnown, unknown);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
@@ -14,13 +15,16 @@ internal static class InferredLugs
         var names = parts.SelectMany(p => p.Leads.Select(l => l.Lug)).Concat(wires.SelectMany(w => new[] { w.From, w.To })).Concat(declared.Select(d => d.Name));
         var mounts = ImmutableArray.CreateBuilder<Mount>();
         var lugs = ImmutableArray.CreateBuilder<Lug>();
-        var (seenMounts, seenLugs) = (new HashSet<string>(StringComparer.OrdinalIgnoreCase), new HashSet<string>(StringComparer.OrdinalIgnoreCase));
+        var (seenMounts, seenLugs) = (new HashSet<string>(StringComparer.OrdinalIgnoreCase), new HashSet<string>(StringComparer.Ordinal));
         foreach (var name in names)
         {
-            if (!seenLugs.Add(name)) continue;
+            // V3.6 and V3-6 are one lug; the first spelling stands, and the others are settled by it.
+            if (!seenLugs.Add(LugSpellings.Plain(name))) continue;
             var (mount, no) = LugsText.Split(name);
             if (seenMounts.Add(mount)) mounts.Add(new() { Name = mount, KindAsWritten = KindOf(mount), Note = LugsText.InferredNote });
-            lugs.Add(new() { Name = name, Mount = mount, No = no, Note = LugsText.InferredNote });
+            // The usual spelling, as long as the leads still find it.
+            var usual = no is { } number ? string.Create(CultureInfo.InvariantCulture, $"{mount}-{number}") : name;
+            lugs.Add(new() { Name = LugSpellings.Plain(usual) == LugSpellings.Plain(name) ? usual : name, Mount = mount, No = no, Note = LugsText.InferredNote });
         }
         return (mounts.ToImmutable(), lugs.ToImmutable());
     }

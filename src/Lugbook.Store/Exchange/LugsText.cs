@@ -103,6 +103,7 @@ public static class LugsText
     /// <summary>A lug's name tells its mount and number when the columns do not: "V3-6" is no 6 of V3; "6" on V3 is "V3-6".</summary>
     internal static (string Mount, int? No) Split(string lug)
     {
+        lug = lug.Replace(" pin ", "-", StringComparison.OrdinalIgnoreCase);
         var cut = lug.LastIndexOfAny(['-', '–', '.', ':', '/', '_', ' ']);
         if (cut <= 0 || cut == lug.Length - 1) return (lug, null);
         var tail = lug[(cut + 1)..].Trim();

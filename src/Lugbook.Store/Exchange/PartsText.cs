@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Sheets;
@@ -22,14 +23,14 @@ public static class PartsText
     internal static IEnumerable<Part> Rows(TableReader table)
     {
         var markings = Markings(table);
-        var unknown = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var sentences = new SortedDictionary<string, int>(StringComparer.Ordinal);
         var inferred = 0;
         foreach (var row in table.Body())
         {
             if (Name(row) is not { } cell) continue;
             var names = table.Context.Exact ? [cell] : KindWords.References(cell);
             if (names.Count > 1) row.Remark($"'{cell.ReplaceLineEndings(" ")}' entered as {names.Count} parts.");
-            var (kindWritten, kind) = KindOf(row, names[0], unknown, ref inferred);
+            var (kindWritten, kind) = KindOf(row, names[0], sentences, ref inferred);
             var electrical = Electrical.Read(row, names[0], kind, Context(table, markings, kind));
             var leads = LeadsText.Read(row, kind);
             if (names.Count > 1 && leads != Leads.None)
@@ -59,19 +60,19 @@ public static class PartsText
                     Extras = row.Extras(),
                 };
         }
-        Report(table, unknown, inferred);
+        Report(table, sentences, inferred);
     }
 
     internal static IEnumerable<SheetPart> SheetRows(TableReader table)
     {
         var markings = Markings(table);
-        var unknown = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var sentences = new SortedDictionary<string, int>(StringComparer.Ordinal);
         var inferred = 0;
         foreach (var row in table.Body())
         {
             if (Name(row) is not { } cell) continue;
             var names = table.Context.Exact ? [cell] : KindWords.References(cell);
-            var (kindWritten, kind) = KindOf(row, names[0], unknown, ref inferred);
+            var (kindWritten, kind) = KindOf(row, names[0], sentences, ref inferred);
             var electrical = Electrical.Read(row, names[0], kind, Context(table, markings, kind));
             foreach (var name in names)
                 yield return new SheetPart
@@ -89,7 +90,7 @@ public static class PartsText
                     Extras = row.Extras(),
                 };
         }
-        Report(table, unknown, inferred);
+        Report(table, sentences, inferred);
     }
 
     private static string? Name(RowCells row)
@@ -100,13 +101,19 @@ public static class PartsText
             row.ComplainOfRow(string.Join(" | ", row.Row.Cells), "this row has no reference.", "Give the part its reference, as in C7, or begin a line that is a comment with #.");
             return null;
         }
-        if (row.Table.Context.Exact || !RowCells.IsDate(name)) return name;
+        if (row.Table.Context.Exact) return name;
+        if (row.Words("kind") is null && HeaderWords.Normal(name) is "total" or "totals" or "sum" or "subtotal" or "gesamt" or "summe" or "totaal" or "totale" or "count" or "anzahl")
+        {
+            row.Remark($"'{name}' was taken for a sum and left out.");
+            return null;
+        }
+        if (!RowCells.IsDate(name)) return name;
         row.Complain("ref", 0, "the spreadsheet has made a date of this.", "Format the column as text and write the reference again.");
         return null;
     }
 
     /// <summary>The kind as kept, and the kind that helps to read the row. What Trade does not know is entered by the word that it knows.</summary>
-    private static (string Written, PartKind Kind) KindOf(RowCells row, string name, SortedDictionary<string, int> unknown, ref int inferred)
+    private static (string Written, PartKind Kind) KindOf(RowCells row, string name, SortedDictionary<string, int> sentences, ref int inferred)
     {
         if (row.Table.Context.Exact) return (row.Raw("kind"), PartKinds.Of(row.Raw("kind")));
         var suggested = KindWords.FromReference(name);
@@ -119,21 +126,23 @@ public static class PartsText
         if (PartKinds.Of(written) is not PartKind.Other and var known) return (written, known);
         if (KindWords.Of(written) is { } meant)
         {
-            row.Remark($"{name}: kind '{written}' entered as {PartKinds.Spelling(meant)}.");
+            Count($"kind '{written}' ({{0}}) entered as {PartKinds.Spelling(meant)}.");
             return (PartKinds.Spelling(meant), meant);
         }
-        unknown[written] = unknown.GetValueOrDefault(written) + 1;
+        Count($"kind '{written}' ({{0}}) is not known; kept, but not judged.");
         return (written, suggested ?? PartKind.Other);
+
+        void Count(string sentence) => sentences[sentence] = sentences.GetValueOrDefault(sentence) + 1;
     }
 
-    private static void Report(TableReader table, SortedDictionary<string, int> unknown, int inferred)
+    private static void Report(TableReader table, SortedDictionary<string, int> sentences, int inferred)
     {
         if (inferred > 0) table.Remarks.Add($"{table.Grid.Place}: the kind of {inferred} {(inferred == 1 ? "part" : "parts")} was taken from the letters of the reference.");
-        foreach (var (kind, count) in unknown)
-            table.Remarks.Add($"{table.Grid.Place}: kind '{kind}' ({count} {(count == 1 ? "part" : "parts")}) is not known; kept, but not judged.");
+        foreach (var (sentence, count) in sentences)
+            table.Remarks.Add($"{table.Grid.Place}: {sentence.Replace("{0}", $"{count} {(count == 1 ? "part" : "parts")}", StringComparison.Ordinal)}");
     }
 
-    private static System.Collections.Immutable.ImmutableArray<string> Markings(TableReader table)
+    private static ImmutableArray<string> Markings(TableReader table)
     {
         if (table.Context.Exact) return [];
         var read = from key in new[] { "marked", "value" }
@@ -147,7 +156,7 @@ public static class PartsText
         return [.. table.Context.OtherMarkings.Concat(read).Distinct().Take(500)];
     }
 
-    private static MarkingContext Context(TableReader table, System.Collections.Immutable.ImmutableArray<string> markings, PartKind kind) => new()
+    private static MarkingContext Context(TableReader table, ImmutableArray<string> markings, PartKind kind) => new()
     {
         Kind = kind == PartKind.Other ? null : kind,
         MegHabit = table.Context.MegHabit,
@@ -158,17 +167,19 @@ public static class PartsText
     /// <summary>"R1 47K" lines without a header, parted by a separator or by blanks, get one; anything else is left as it is.</summary>
     internal static Grid Headed(Grid grid, List<string> remarks)
     {
-        var pairs = grid.Rows.Select(Pair).ToList();
-        if (pairs.Count == 0 || pairs.Any(p => p is null)) return grid;
-        remarks.Add($"{grid.Place}: there is no header line; the columns were taken as reference and value.");
-        return grid with { Rows = [new(0, ["ref", "value"]), .. pairs.Select(p => p!.Value)] };
+        var rows = grid.Rows.Select(Headless).ToList();
+        if (rows.Count == 0 || rows.Any(r => r is null)) return grid;
+        var rated = rows.Any(r => r!.Value.Cells.Length == 3);
+        remarks.Add($"{grid.Place}: there is no header line; the columns were taken as reference{(rated ? ", value and rating" : " and value")}.");
+        return grid with { Rows = [new(0, ["ref", "value", "rating"]), .. rows.Select(r => r!.Value)] };
     }
 
-    private static GridRow? Pair(GridRow row)
+    private static GridRow? Headless(GridRow row)
     {
         var cells = row.Cells.Select(c => c.Trim()).ToList();
         while (cells.Count > 0 && cells[^1].Length == 0) cells.RemoveAt(cells.Count - 1);
         if (cells.Count == 1 && cells[0].IndexOfAny([' ', '\t', ':', '=']) is var cut and > 0) cells = [cells[0][..cut], cells[0][(cut + 1)..].Trim()];
-        return cells.Count == 2 && KindWords.Reference().IsMatch(cells[0]) ? new(row.Line, [cells[0], cells[1]]) : null;
+        if (cells.Count == 3 && !RatingText.Pieces(cells[2], PartKind.Other).All(p => p.Volts is not null || p.Watts is not null || p.Tolerance is not null)) return null;
+        return cells.Count is 2 or 3 && KindWords.Reference().IsMatch(cells[0]) ? new(row.Line, [.. cells]) : null;
     }
 }

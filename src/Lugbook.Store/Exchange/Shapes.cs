@@ -13,7 +13,7 @@ internal static class Shapes
     private const string Refs = "reference|ref des|refdes|reference designator|designator|designation|position|pos|component|part|part no|part nr|part number|part ref|circuit ref|symbol|name|item|id|bauteil|bauteilname|bezeichner|bezeichnung|positionsnummer|repere|composant|onderdeel|componente|riferimento|referencia|no|nr|num|number|#";
     private const string Kinds = "type|part type|component type|sort|class|category|art|bauart|bauteilart|typ|genre|soort|tipo";
     private const string Marks = "marking|markings|printed|printed value|as marked|as printed|text|label|legend|aufdruck|beschriftung|marquage|inscription|opdruk|marcatura|marcado";
-    private const string Values = "val|nominal|nominal value|value nominal|wert|nennwert|valeur|waarde|valore|valor";
+    private const string Values = "val|nominal|nominal value|value nominal|wert|nennwert|valeur|waarde|valore|valor|value type|value marking|designation|grosse";
     private const string Units = "units|uom|einheit|unite|eenheid|unita|unidad";
     private const string Volts = "rated v|rated volts|rated voltage|volts|voltage|volt|v|working voltage|working volts|wv|wvdc|vdc|v dc|max voltage|max volts|voltage rating|spannung|nennspannung|u|tension|spanning|tensione|voltaje";
     private const string Watts = "rated w|rated watts|rated power|watts|wattage|watt|w|power|power rating|leistung|belastbarkeit|nennleistung|p|puissance|vermogen|potenza|potencia";
@@ -29,8 +29,8 @@ internal static class Shapes
         Make("ref", Measure.Words, Refs), Make("kind", Measure.Words, Kinds), Make("marked", Measure.Words, Marks),
         Make("value", Measure.Value, Values + "|resistance|capacitance"), Make("unit", Measure.Words, Units), Make("rated_v", Measure.Volts, Volts),
         Make("rated_w", Measure.Watts, Watts), Make("tol_pct", Measure.Percent, Tols),
-        Make("lead_a", Measure.Words, "lead a|a|lead 1|lead1|end a|end 1|lug a|lug 1|pin 1|from|from lug|terminal 1|terminal a|anschluss 1|anschluss a|draht 1|ende 1|von|de|van|da|start"),
-        Make("lead_b", Measure.Words, "lead b|b|lead 2|lead2|end b|end 2|lug b|lug 2|pin 2|to|to lug|terminal 2|terminal b|anschluss 2|anschluss b|draht 2|ende 2|nach|bis|vers|naar|a lug|finish"),
+        Make("lead_a", Measure.Words, "lead a|a|lead 1|lead1|lead a from|end a|end 1|lug a|lug 1|pin 1|from|from lug|terminal 1|terminal a|anschluss 1|anschluss a|draht 1|ende 1|von|de|van|da|start"),
+        Make("lead_b", Measure.Words, "lead b|b|lead 2|lead2|lead b to|end b|end 2|lug b|lug 2|pin 2|to|to lug|terminal 2|terminal b|anschluss 2|anschluss b|draht 2|ende 2|nach|bis|vers|naar|a lug|finish"),
         Make("lead_c", Measure.Words, "lead c|c|lead 3|lead3|end c|end 3|lug c|lug 3|pin 3|wiper|slider|terminal 3|terminal c|anschluss 3|anschluss c|schleifer|curseur|loper"),
         Make("plus_lead", Measure.Words, "plus|+|+ lead|plus at|positive|positive lead|polarity|cathode|pluspol|polaritat"),
         Make("group", Measure.Words, "body|can|assembly|gruppe|gehause|groupe|groep|gruppo"),
@@ -48,7 +48,7 @@ internal static class Shapes
         Make("mount_kind", Measure.Words, "mount kind|mount type|kind|type|kind of mount|strip type|tragerart|art|typ"),
         Make("no", Measure.Count, "number|num|nr|pin no|pin number|lug no|position|pos|nummer|numero|#|pin"),
         Make("function", Measure.Words, "use|purpose|electrode|role|funktion|fonction|functie|funzione|funcion"),
-        Make("x_mm", Measure.Length, "x|x mm|x pos|x position|pos x|left right"), Make("y_mm", Measure.Length, "y|y mm|y pos|y position|pos y|front rear"),
+        Make("x_mm", Measure.Length, "x|x mm|x pos|x position|pos x|position x|location x|left right|across"), Make("y_mm", Measure.Length, "y|y mm|y pos|y position|pos y|position y|location y|front rear|depth"),
         Make("note", Measure.Words, Notes), RowId,
     ], [["lug"], ["mount", "no"]], "lug");
 

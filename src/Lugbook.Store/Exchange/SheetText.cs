@@ -107,7 +107,7 @@ public static class SheetText
             if (read is { IsCertain: true, Best: { Unit: Unit.Ohm } meaning }) return meaning.Value;
             if (read.Meanings.Length > 1)
             {
-                row.Remark($"'{text}' may mean {string.Join(" or ", read.Meanings.Select(m => $"{NumberText.Write(m.Value)} ohm ({m.Code})"))}; the ohms are left open.");
+                row.Remark($"'{text}' may mean {string.Join(" or ", read.Meanings.Select(m => $"{Notation.Print(m.Value, Unit.Ohm)} ({m.Code})"))}; the ohms are left open.");
                 return null;
             }
         }

@@ -10,6 +10,7 @@ internal static class ToleranceText
     {
         (at, problem) = (0, null);
         if (text.Trim().TrimEnd('.').Replace(".", "", StringComparison.Ordinal).ToUpperInvariant() is "GMV" or "GUARANTEED MINIMUM VALUE" or "MIN") return Tolerance.Between(0, 1);
+        if (Letter(text.Trim()) is { } coded) return Tolerance.Percent(coded);
         var spare = text.Replace("%", " ", StringComparison.Ordinal).Replace('−', '-').Replace('–', '-').Replace('/', ' ').Replace("pct", " ", StringComparison.OrdinalIgnoreCase);
         var numbers = new List<(char Sign, string Digits, int At)>();
         for (var i = 0; i < spare.Length;)
@@ -56,6 +57,17 @@ internal static class ToleranceText
     public static string Write(Tolerance tolerance) => tolerance.IsSymmetric
         ? NumberText.Write(tolerance.Minus, -2)
         : $"-{NumberText.Write(tolerance.Minus, -2)}+{NumberText.Write(tolerance.Plus, -2)}";
+
+    /// <summary>Letters and colours of IEC 60062 that stand for per cent both ways.</summary>
+    private static double? Letter(string text) => text.ToUpperInvariant() switch
+    {
+        "F" => 1,
+        "G" => 2,
+        "J" or "GOLD" => 5,
+        "K" or "SILVER" => 10,
+        "M" or "NO BAND" => 20,
+        _ => null,
+    };
 
     private static Tolerance? Fail(int where, string what, out int at, out string? problem)
     {

@@ -281,4 +281,62 @@ public class StrangersListsTests
         var complaint = Assert.Single(PartsText.Read("ref\tvalue\nR1\t1,500\n").Complaints);
         Assert.Contains("1500 or 1.500", complaint.Problem, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Where_headers_mislead_the_cells_beneath_decide()
+    {
+        var read = PartsText.Read("Service sheet,,,\nSymbol,Description,,Part No.\nC1,Condenser .05 mfd 400 v,,23-101\nR1,Resistor 500K ohms 1/2 w,,23-102\n");
+        Assert.Equal(["C1", "R1"], read.Rows.Select(p => p.Name));
+        Has(read.Rows[0], 5e-8, Unit.Farad, 400);
+        Has(read.Rows[1], 500_000, Unit.Ohm, watts: 0.5);
+        Assert.Equal("23-101", read.Rows[0].Extras["Part No."]);
+        Assert.Contains(read.Remarks, r => r.Contains("'Symbol' was taken as the reference", StringComparison.Ordinal));
+
+        var parts = Parts("Id;Designator;Quantity;Designation;Bezeichnung\n1;R1,R3;2;47k;Widerstand\n2;C1;1;0.1uF 630V;Kondensator\n");
+        Assert.Equal(["R1", "R3", "C1"], parts.Select(p => p.Name));
+        Assert.Equal([PartKind.Resistor, PartKind.Resistor, PartKind.Capacitor], parts.Select(p => p.Kind));
+        Has(parts[2], 1e-7, Unit.Farad, 630);
+    }
+
+    [Fact]
+    public void A_header_in_a_comment_counts_only_when_there_is_no_other()
+    {
+        Has(Parts("# ref,kind,value\nR1,resistor,47\n")[0], 47, Unit.Ohm);
+        Has(Parts("# ref, value as found\nref,kind,value\nR1,resistor,47\n")[0], 47, Unit.Ohm);
+    }
+
+    [Fact]
+    public void A_list_without_a_header_may_have_ratings_and_a_sum_is_no_part()
+    {
+        var parts = Parts("R1,47K,0.5W\nC1,.1 MFD,400 V\n");
+        Has(parts[0], 47000, Unit.Ohm, watts: 0.5);
+        Has(parts[1], 1e-7, Unit.Farad, 400);
+        Assert.Equal("R1", Assert.Single(Parts("ref,value\nR1,47K\n\nTotal,1\n")).Name);
+    }
+
+    [Fact]
+    public void Lugs_in_another_spelling_are_found_only_where_one_alone_can_be_meant()
+    {
+        var lugs = new NamedBytes("lugs.csv", "lug,mount\nV3-6,V3\nA-1,A\nA.1,A\n"u8.ToArray());
+        var read = BookFiles.Read([lugs, new("parts.csv", "ref,kind,value,unit,lead_a,lead_b\nR1,resistor,5,ohm,V3 pin 6,V3.6\nR2,resistor,5,ohm,A 1,V3-7\n"u8.ToArray())], "x");
+        Assert.Equal([("V3-6", "V3-6"), ("A 1", "V3-7")], read.Book!.Parts.Select(p => (p.LeadA!, p.LeadB!)));
+        Assert.Contains(read.Remarks, r => r.Contains("'V3 pin 6' for V3-6", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_single_file_under_any_name_is_the_table_that_its_header_suits()
+    {
+        Assert.Equal(["A-1", "A-2"], BookFiles.Read([new("x.csv", "Mount;Lug;X;Y\nA;1;10,5;20\nA;2;20;20\n"u8.ToArray())], "x").Book!.Lugs.Select(l => l.Name));
+        Assert.Single(BookFiles.Read([new("x.csv", "From,To,Colour\nA-1,B-1,red\n"u8.ToArray())], "x").Book!.Wires);
+    }
+
+    /// <summary>Source: IEC 60062, letters and colours for tolerance.</summary>
+    [Theory]
+    [InlineData("J", 0.05)]
+    [InlineData("k", 0.1)]
+    [InlineData("M", 0.2)]
+    [InlineData("gold", 0.05)]
+    [InlineData("Silver", 0.1)]
+    public void Tolerance_by_letter_or_colour(string written, double fraction) =>
+        Assert.Equal(fraction, Parts($"ref,kind,value,unit,tol_pct\nR1,resistor,5,ohm,{written}\n")[0].Tolerance!.Value.Plus);
 }
