@@ -65,7 +65,7 @@ internal sealed partial class LineView
     private static bool IsLow(Part part) => part.Kind switch
     {
         PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Lamp or PartKind.Thermistor => true,
-        PartKind.Resistor or PartKind.SubUnit => part.Unit == Trade.Quantities.Unit.Ohm && part.Value <= LowOhms,
+        PartKind.Resistor or PartKind.Control or PartKind.SubUnit => part.Unit == Trade.Quantities.Unit.Ohm && part.Value <= LowOhms,
         _ => false,
     };
 

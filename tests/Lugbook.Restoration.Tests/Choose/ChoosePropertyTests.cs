@@ -116,7 +116,7 @@ public class ChoosePropertyTests
         public bool IsLineToTouchable(Part part) =>
             Ends(part) is var (a, b) && (_live.Contains(a) && _touch.Contains(b) || _live.Contains(b) && _touch.Contains(a));
 
-        private static bool IsLow(Part p) => p.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Lamp || p.Kind == PartKind.Resistor && p.Value <= 1000;
+        private static bool IsLow(Part p) => p.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Lamp or PartKind.Thermistor || p.Kind is PartKind.Resistor or PartKind.Control && p.Value <= 1000;
 
         private (int, int)? Ends(Part part) =>
             part.LeadA is { } la && part.LeadB is { } lb && _map.NodeByLug.TryGetValue(la, out var a) && _map.NodeByLug.TryGetValue(lb, out var b) && a != b ? (a, b) : null;
