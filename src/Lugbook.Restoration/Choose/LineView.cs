@@ -36,8 +36,9 @@ internal sealed partial class LineView
         _known = [.. ways.Any(w => w.Path == LinePath.Blade) ? ways.Where(w => w.Path == LinePath.Blade).Select(w => w.Node.Index) : view.Map.LineNodes.Select(n => n.Index)];
         _entered = [.. ways.IsEmpty ? _known : ways.Where(w => w.Path != LinePath.Rectifier).Select(w => w.Node.Index)];
         _line = Spread(_known, IsLow, heaters, []);
-        _touchable = [.. Chassis(), .. Lugs(IsTouched)];
-        _touchable.ExceptWith(_line);      // what is wired to the line cannot be protected by a capacitor
+        // What a coil or a low resistance joins to chassis or aerial is as much within reach as they are. What is wired to the line is
+        // left out: no capacitor can protect it.
+        _touchable = Spread(new[] { Chassis(), Lugs(IsTouched) }.SelectMany(n => n).Where(n => !_line.Contains(n)), IsLow, [], _line);
         _live = Known ? Spread(_line, p => !p.Kind.IsCapacitor(), ValveNodes(), _touchable) : [];
         _perhapsTouchable = [.. Lugs(MayLeaveTheSet).Where(n => !_live.Contains(n))];
         if (Known) FindAnchors(LowNeighbours(heaters), heaters);

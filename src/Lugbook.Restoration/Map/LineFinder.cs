@@ -11,19 +11,21 @@ namespace Lugbook.Restoration.Map;
 /// <list type="bullet">
 /// <item>switches, fuses, lamps and thermistors always lead on;</item>
 /// <item>heaters and filaments lead from pin to pin of one valve;</item>
-/// <item>windings (primary, autotransformer, line choke) and resistors up to 3.3 kΩ (dropper, ballast, surge resistor) lead on from any
-/// line node that is neither common nor chassis: from common onwards everything else in the set begins;</item>
+/// <item>windings (primary, autotransformer, line choke), resistors and controls up to 1 kΩ (ballast, surge resistor), and to a heater up to
+/// 3.3 kΩ (dropper) lead on from any line node that is neither common nor chassis: from common onwards everything else in the set begins;</item>
 /// <item>a transformer's other windings do not lead on, because they share no lug with the primary; where they do, it is an autotransformer;</item>
 /// <item>a rectifier that stands on a line node adds its other side, and from there only further rectifiers lead on;</item>
-/// <item>the chassis and the earth are joined to the line by anything that conducts less than 100 kΩ from a line node, a winding included.</item>
+/// <item>the chassis is joined to the line by any contact or winding, or a resistor up to 1 kΩ, from any line node, common included.</item>
 /// </list>
-/// Capacitors never lead on, nor do 100 kΩ and more: those are listed as isolations. An unknown resistance leads on. Limits: leakage is not seen,
+/// Capacitors never lead on, nor do higher resistances: where they stand between the line and the chassis or the earth they are listed as isolations
+/// (a rule says so when one is below 100 kΩ). A resistance that is not entered does not lead on: to call the chassis live on a guess would ask for the
+/// wrong safety class there. Limits: leakage is not seen,
 /// and everything that conducts to B+ or common is as dangerous as the line even where it is not listed here.
 /// </remarks>
 internal static class LineFinder
 {
-    private const double ConductorOhms = 3300;
-    private const double IsolatingOhms = 100_000;
+    private const double DropperOhms = 3300;
+    private const double ConductorOhms = 1000;
 
     public sealed record Found(int Node, LinePath Path, string Evidence);
 
@@ -50,7 +52,7 @@ internal static class LineFinder
                     var sentence = $"joined to {chart.BestLug(node)} through {lead.Part.Name}";
                     if (IsRectifier(lead.Part.Kind)) Add(far, LinePath.Rectifier, sentence);
                     else if (behind) continue;
-                    else if (far == chassis ? ConductsToMetal(lead.Part) : LeadsOn(lead.Part, begins))
+                    else if (far == chassis ? ConductsToMetal(lead.Part) : LeadsOn(chart, lead.Part, far, begins))
                         Add(far, Worse(from.Path, LinePath.Conductor), sentence);
                 }
             foreach (var pin in chart.PinsOf[node])
@@ -101,18 +103,18 @@ internal static class LineFinder
     private static IEnumerable<int> FarEnds(Chart chart, PartLead lead) =>
         lead.Part.Leads.Where(l => l.Letter != lead.Letter).Select(l => chart.NodeOf(l.Lug)).OfType<int>();
 
-    private static bool LeadsOn(Part part, bool fromCommon) => part.Kind switch
+    private static bool LeadsOn(Chart chart, Part part, int far, bool fromCommon) => part.Kind switch
     {
         PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Thermistor => true,
         PartKind.Winding => !fromCommon,
-        PartKind.Resistor or PartKind.Control => !fromCommon && part.Value is null or <= ConductorOhms,
+        PartKind.Resistor or PartKind.Control => !fromCommon && (part.Value is <= ConductorOhms || part.Value is <= DropperOhms && chart.PinsOf[far].Any(IsHeater)),
         _ => false,
     };
 
     private static bool ConductsToMetal(Part part) => part.Kind switch
     {
         PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Thermistor or PartKind.Winding => true,
-        PartKind.Resistor or PartKind.Control => part.Value is null or < IsolatingOhms,
+        PartKind.Resistor or PartKind.Control => part.Value is <= ConductorOhms,
         _ => false,
     };
 

@@ -97,10 +97,14 @@ public class GoodCircuitsTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void A_low_leak_from_the_bus_puts_the_chassis_on_the_line()
+    public void A_low_leak_from_the_bus_is_a_doubt_and_a_very_low_one_puts_the_chassis_on_the_line()
     {
-        var map = Run(AcDc().Change("R7", p => p with { Value = 47e3 }));
-        Assert.True(map.IsOnLine(map.Chassis.Node));
+        var low = Run(AcDc().Change("R7", p => p with { Value = 47e3 }));
+        Assert.False(low.IsOnLine(low.Chassis.Node));
+        Assert.Contains(low.Contradictions, c => c.Rule == "isolation-too-low" && c.Place == "R7");
+        var lowest = Run(AcDc().Change("R7", p => p with { Value = 470 }));
+        Assert.True(lowest.IsOnLine(lowest.Chassis.Node));
+        Assert.Contains(lowest.Contradictions, c => c.Rule == "chassis-on-line" && c.Weight == Weight.Doubt);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Lugbook.Restoration.Compare;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
@@ -6,6 +7,9 @@ namespace Lugbook.Restoration.Map.Rules;
 /// <summary>The line: blades shorted, chassis or earth joined to it, and what alone stands between.</summary>
 internal static class LineRule
 {
+    /// <summary>Below this a resistor from the line passes over 1 mA at 117 V.</summary>
+    private const double IsolatingOhms = 100_000;
+
     public static IEnumerable<Contradiction> Find(RuleContext c)
     {
         var blades = c.Book.Lugs.Where(l => c.Chart.MountOf(l.Name)?.Kind == MountKind.LineCord && !ChassisFinder.IsEarth(l)).ToArray();
@@ -31,6 +35,10 @@ internal static class LineRule
                     $"The chassis is joined to the line ({way.Evidence}): it can be live whichever way the plug goes in, switch on or off.",
                     "Work on it only with an isolation transformer, and see that knobs, screws and aerial are insulated; if the sheet shows an isolated chassis, look for the wire that joins it.");
         }
+        foreach (var isolation in c.Map.Isolations.Where(i => i.Part.Kind == PartKind.Resistor && i.Part.Value < IsolatingOhms))
+            yield return new("isolation-too-low", Weight.Doubt, isolation.Part.Name,
+                $"{isolation.Part.Name} ({Figures.Of(isolation.Part)}) joins the line ({isolation.Line.Name}) to {(isolation.Far.Index == c.Chassis ? "the chassis" : "earth")}: it lets more than a milliampere through a hand.",
+                "Read its colours again and look on which lugs it is; as a leak to the chassis 220 kΩ and more is usual.");
         foreach (var isolation in c.Map.Isolations)
             yield return new("isolation-part", Weight.Remark, isolation.Part.Name,
                 $"{isolation.Part.Name} stands between the line ({isolation.Line.Name}) and {(isolation.Far.Index == c.Chassis ? "the chassis" : "earth")}.",
