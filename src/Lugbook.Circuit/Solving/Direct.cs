@@ -13,7 +13,7 @@ internal static class Direct
         return (builder.Build(), builder.JoinedOf);
     }
 
-    private static void Add(AssemblyBuilder to, Element element)
+    internal static void Add(AssemblyBuilder to, Element element)
     {
         switch (element)
         {

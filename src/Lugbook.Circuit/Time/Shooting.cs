@@ -1,0 +1,135 @@
+using System.Globalization;
+using Lugbook.Circuit.Elements;
+
+namespace Lugbook.Circuit.Time;
+
+/// <summary>Newton's method on the state at the start of a cycle.</summary>
+internal static class Shooting
+{
+    private const int FirstCycles = 2;
+
+    /// <summary>Leaves the stepper in the state that repeats.</summary>
+    /// <returns>How many corrections it took.</returns>
+    /// <exception cref="UnsolvableException">It was not found.</exception>
+    public static int Solve(Layout layout, Stepper stepper, double period, SupplyOptions options, out double residual)
+    {
+        var m = stepper.State.Length;
+        for (var k = 0; k < FirstCycles; k++) Cycle(stepper, period, options.StepsPerCycle, null);
+        residual = double.PositiveInfinity;
+        for (var correction = 0; correction <= options.MostCorrections; correction++)
+        {
+            var from = (double[])stepper.State.Clone();
+            stepper.By = Unit(m);
+            var watts = new double[layout.Warms.Count];
+            Cycle(stepper, period, options.StepsPerCycle, _ =>
+            {
+                for (var k = 0; k < watts.Length; k++) watts[k] += stepper.Watts(k) / options.StepsPerCycle;
+            }, first: false);
+            var by = stepper.By;
+            stepper.By = null;
+            var drift = new double[m];
+            for (var k = 0; k < m; k++) drift[k] = stepper.State[k] - from[k];
+            residual = Math.Max(Relative(layout, stepper, drift), Warm(layout, stepper, watts));
+            if (residual <= options.Tolerance)
+            {
+                from.CopyTo(stepper.State, 0);
+                return correction;
+            }
+            // x(T; x0) = x0: (1 − dx/dx0)·step = drift.
+            var left = Unit(m);
+            var right = new double[m, 1];
+            for (var r = 0; r < m; r++)
+            {
+                right[r, 0] = drift[r];
+                for (var c = 0; c < m; c++) left[r, c] -= by[r, c];
+            }
+            // Something that a cycle neither charges nor drains leaves the matrix singular: then time itself goes on.
+            if (Dense.Solve(left, right) is not { } step || !Sound(step, layout, from)) continue;
+            for (var k = 0; k < m; k++) stepper.State[k] = from[k] + step[k, 0];
+        }
+        throw new UnsolvableException(
+            string.Create(CultureInfo.InvariantCulture, $"The supply still drifts by {residual:0.#e+0} of its voltage a cycle after {options.MostCorrections} corrections. Check for a capacitor that nothing discharges, or allow more corrections."),
+            "", null, double.NaN);
+    }
+
+    /// <summary>One cycle in equal steps; a step that does not settle is divided.</summary>
+    public static void Cycle(Stepper stepper, double period, int steps, Action<double>? each, bool first = true)
+    {
+        var h = period / steps;
+        if (first && each is not null)
+        {
+            if (!stepper.Rest(0, h * 1e-3)) throw Stuck(0);
+            each(0);
+        }
+        for (var k = 0; k < steps; k++)
+        {
+            var volts = stepper.Volts.ToArray();
+            if (!stepper.Step(k * h, h))
+            {
+                volts.CopyTo(stepper.Volts, 0);
+                Divided(stepper, k * h, h, 1);
+            }
+            stepper.SetGlows();
+            each?.Invoke((k + 1) * h);
+        }
+    }
+
+    private static void Divided(Stepper stepper, double t, double h, int depth)
+    {
+        if (depth > 12) throw Stuck(t);
+        for (var k = 0; k < 2; k++)
+        {
+            var volts = stepper.Volts.ToArray();
+            if (stepper.Step(t + k * h / 2, h / 2)) continue;
+            volts.CopyTo(stepper.Volts, 0);
+            Divided(stepper, t + k * h / 2, h / 2, depth + 1);
+        }
+    }
+
+    /// <summary>Largest drift as a share of the largest state of its sort.</summary>
+    private static double Relative(Layout layout, Stepper stepper, double[] drift)
+    {
+        double volts = 1e-3, amperes = 1e-6, worst = 0;
+        foreach (var s in layout.Stores) volts = Math.Max(volts, Math.Abs(stepper.State[s.State]));
+        foreach (var w in layout.Windings) for (var p = 0; p < w.Windings.Length; p++) amperes = Math.Max(amperes, Math.Abs(stepper.State[w.State + p]));
+        foreach (var s in layout.Stores) worst = Math.Max(worst, Math.Abs(drift[s.State]) / volts);
+        foreach (var w in layout.Windings) for (var p = 0; p < w.Windings.Length; p++) worst = Math.Max(worst, Math.Abs(drift[w.State + p]) / amperes);
+        return worst;
+    }
+
+    /// <summary>Brings heat half-way to what the mean power asks for; returns the change as a share.</summary>
+    private static double Warm(Layout layout, Stepper stepper, double[] watts)
+    {
+        double worst = 0;
+        for (var k = 0; k < watts.Length; k++)
+        {
+            var element = layout.Warms[k].Element;
+            var aim = Heat.AtRest(element, watts[k]);
+            var change = aim - stepper.HeatStates[k];
+            worst = Math.Max(worst, Math.Abs(change) / (element is Filament ? 1 : 100));
+            stepper.HeatStates[k] += 0.5 * change;
+        }
+        stepper.SetHeat();
+        return worst;
+    }
+
+    private static bool Sound(double[,] step, Layout layout, double[] from)
+    {
+        double most = 1;
+        foreach (var s in layout.Stores) most = Math.Max(most, Math.Abs(from[s.State]));
+        foreach (var l in layout.Lines) most = Math.Max(most, 2 * l.Element.VoltsRms);
+        foreach (var v in step) if (!double.IsFinite(v)) return false;
+        foreach (var s in layout.Stores) if (Math.Abs(step[s.State, 0]) > 20 * most) return false;
+        return true;
+    }
+
+    private static double[,] Unit(int m)
+    {
+        var unit = new double[m, m];
+        for (var k = 0; k < m; k++) unit[k, k] = 1;
+        return unit;
+    }
+
+    private static UnsolvableException Stuck(double t) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"The supply does not settle {t:g4} s into the cycle. Check the values of its rectifier and windings."), "", null, double.NaN);
+}

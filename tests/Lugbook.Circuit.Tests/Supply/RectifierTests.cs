@@ -1,0 +1,81 @@
+using Lugbook.Circuit.Elements;
+using CircuitSupply = Lugbook.Circuit.Supply;
+
+namespace Lugbook.Circuit.Tests.Supply;
+
+/// <summary>Source: data/reference/power-supply-checks.csv (ideal circuit charted by Schade, Proc. IRE 31, 1943; closed forms at its limits).</summary>
+public class RectifierTests
+{
+    private const double Load = 1000, Peak = 1000, Hertz = 50;
+    // The rows are for an ideal diode; ours drops 10 mV in 1,000 V at no current and has a thousandth of an ohm.
+    private static readonly DiodeLaw Ideal = new(1000, 1, 0, 0.002);
+
+    private static Mains Line(string name, int a, int b, double ohms) => new(name, a, b, Peak / Math.Sqrt(2), Hertz, Math.Max(ohms - 1e-3, 1e-3));
+
+    private static SupplyState Solve(string circuit, double wCR, double ohms)
+    {
+        var farads = wCR / (2 * Math.PI * Hertz * Load);
+        Network network = circuit switch
+        {
+            "half-wave" => new(["common", "B+", "line"], 0,
+                [Line("M", 2, 0, ohms), new Diode("D", 2, 1, Ideal), new Capacitor("C", 1, 0, farads), new Resistor("R", 1, 0, Load)]),
+            "full-wave" => new(["common", "B+", "one", "other"], 0,
+                [
+                    Line("M1", 2, 0, ohms), Line("M2", 0, 3, ohms), new Diode("D", 2, 1, Ideal), new Diode("D2", 3, 1, Ideal),
+                    new Capacitor("C", 1, 0, farads), new Resistor("R", 1, 0, Load),
+                ]),
+            "doubler-full-wave" => new(["common", "B+", "line", "middle"], 0,
+                [
+                    Line("M", 2, 3, ohms), new Diode("D", 2, 1, Ideal), new Diode("D2", 0, 2, Ideal),
+                    new Capacitor("C", 1, 3, farads), new Capacitor("C2", 3, 0, farads), new Resistor("R", 1, 0, Load),
+                ]),
+            "doubler-half-wave" => new(["common", "B+", "line", "pump"], 0,
+                [
+                    Line("M", 2, 0, ohms), new Capacitor("C2", 2, 3, farads), new Diode("D2", 0, 3, Ideal), new Diode("D", 3, 1, Ideal),
+                    new Capacitor("C", 1, 0, farads), new Resistor("R", 1, 0, Load),
+                ]),
+            _ => throw new ArgumentException(circuit),
+        };
+        // A step must not be longer than the time constant of series resistance and reservoir, or the jump at turn-on overshoots.
+        var stiff = wCR * ohms / Load < 2 * Math.PI / 1024;
+        return CircuitSupply.SteadyState(network, new() { StepsPerCycle = stiff ? 8192 : 1024 });
+    }
+
+    public static TheoryData<string> Circuits => ["half-wave", "full-wave", "doubler-half-wave", "doubler-full-wave"];
+
+    [Theory]
+    [MemberData(nameof(Circuits))]
+    public void Every_rectifier_row_is_met_within_half_a_per_cent(string circuit)
+    {
+        var misses = new List<string>();
+        var rows = Checks.Of("rectifier").Where(r => r["circuit"] == circuit).ToArray();
+        var worst = new double[5];
+        foreach (var row in rows)
+        {
+            var state = Solve(circuit, Checks.Number(row["wCR"]), Checks.Number(row["rs_over_r_pct"]) / 100 * Load);
+            var (b, d) = (state.Nodes[1], state.Currents["D"]);
+            Compare(row, "vdc_over_vpeak", b.Average / Peak, 0, misses, worst);
+            Compare(row, "ripple_rms_pct", 100 * b.RippleRms / b.Average, 1, misses, worst);
+            Compare(row, "ripple_pp_pct", 100 * b.RipplePeakToPeak / b.Average, 2, misses, worst);
+            Compare(row, "peak_over_avg", d.Peak / d.Average, 3, misses, worst);
+            Compare(row, "rms_over_avg", d.Rms / d.Average, 4, misses, worst);
+            // Charge that the diodes bring in a cycle is what the load takes.
+            var diodes = circuit == "full-wave" ? 2 : 1;
+            Assert.Equal(b.Average / Load, diodes * d.Average, 5e-4 * b.Average / Load);
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{circuit}: {rows.Length} rows, worst error of Vdc, ripple rms, ripple p-p, peak, rms: {string.Join(", ", worst.Select(w => (100 * w).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))} %");
+        Assert.True(rows.Length >= 10);
+        Assert.True(misses.Count == 0, string.Join("\n", misses));
+    }
+
+    private static void Compare(Dictionary<string, string> row, string column, double value, int at, List<string> misses, double[] worst)
+    {
+        if (row[column].Length == 0) return;
+        var aim = Checks.Number(row[column]);
+        // The rows are printed to four decimals (three for ripple and currents).
+        var rounding = column == "vdc_over_vpeak" ? 5e-5 : 5e-4;
+        var error = Math.Max(Math.Abs(value - aim) - rounding, 0) / aim;
+        worst[at] = Math.Max(worst[at], error);
+        if (error > 0.005) misses.Add(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row["id"]} {column}: {value:g5} against {aim}"));
+    }
+}
