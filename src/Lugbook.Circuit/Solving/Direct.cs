@@ -13,7 +13,8 @@ internal static class Direct
         return (builder.Build(), builder.JoinedOf);
     }
 
-    internal static void Add(AssemblyBuilder to, Element element)
+    /// <summary>One element as direct current sees it.</summary>
+    public static void Add(AssemblyBuilder to, Element element)
     {
         switch (element)
         {

@@ -99,7 +99,8 @@ public class ChoosePropertyTests
             _map = map;
             _blades = [.. new[] { "P1-1", "P1-2" }.Select(l => map.NodeByLug[l]).Distinct()];
             _onLine = Flood(_blades, IsLow, []);
-            _touch = [.. new[] { "CH", "TB-1" }.Select(l => map.NodeByLug[l]).Where(n => !_onLine.Contains(n))];
+            // A coil or a low resistance brings chassis and aerial within reach of whatever it joins to them.
+            _touch = Flood(new[] { "CH", "TB-1" }.Select(l => map.NodeByLug[l]).Where(n => !_onLine.Contains(n)), IsLow, _onLine);
             _live = Flood(_onLine, p => !p.Kind.IsCapacitor(), _touch);
         }
 

@@ -9,7 +9,7 @@ internal static partial class WindingVolts
 {
     public static double? Of(Part winding) =>
         winding.Marked is { } marked && Volts().Match(marked) is { Success: true } match
-            ? double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) : null;
+            ? double.Parse(match.Groups[1].Value.Replace(',', '.'), CultureInfo.InvariantCulture) : null;
 
-    [GeneratedRegex(@"(\d+(?:\.\d+)?)\s*V\b", RegexOptions.IgnoreCase)] private static partial Regex Volts();
+    [GeneratedRegex(@"(\d+(?:[.,]\d+)?)\s*V\b", RegexOptions.IgnoreCase)] private static partial Regex Volts();
 }

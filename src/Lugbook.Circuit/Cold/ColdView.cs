@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using Lugbook.Circuit.Elements;
+
+namespace Lugbook.Circuit.Cold;
+
+/// <summary>What a meter finds in a set that is unplugged and cold.</summary>
+internal static class ColdView
+{
+    /// <summary>The elements that remain, each in its cold state. What is open is not among them; a dry rectifier stays a <see cref="Diode"/>.</summary>
+    public static ImmutableArray<Element> Of(Network network) => [.. network.Elements.Select(Cold).OfType<Element>()];
+
+    private static Element? Cold(Element element) => element switch
+    {
+        Filament e => new Resistor(e.Name, e.A, e.B, e.RatedVolts / e.RatedAmperes * e.ColdShare),
+        Thermistor e => new Resistor(e.Name, e.A, e.B, e.ColdOhms),
+        Fuse e => new Resistor(e.Name, e.A, e.B, e.Ohms),
+        Diode e => IsDry(e.Law) ? e : null,
+        // Valves do not emit, a gas regulator has not struck, the line is unplugged, sources are taken out.
+        Triode or Pentode or Converter or GasRegulator or Mains or Battery or CurrentDrain or Declared => null,
+        _ => element,
+    };
+
+    /// <summary>Selenium, silicon, germanium: what conducts without a hot cathode. Every dry rectifier leaks; no vacuum law of ours does.</summary>
+    public static bool IsDry(DiodeLaw law) => double.IsFinite(law.LeakOhms);
+}
