@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Map;
 
 namespace Lugbook.Restoration.Fit;
 
@@ -104,6 +105,8 @@ public sealed record FitResult
     public required ImmutableArray<LugSheet> Lugs { get; init; }
     /// <summary>Positions in the order of the work.</summary>
     public required ImmutableArray<FitStep> Steps { get; init; }
+    /// <summary>What cannot be true of a working set: while there is any, the sheet is not to be trusted whole.</summary>
+    public required ImmutableArray<Contradiction> Contradictions { get; init; }
     /// <summary>Positions that go but whose lugs are not known.</summary>
     public required ImmutableArray<NotOnSheet> NotOnSheet { get; init; }
     /// <summary>How the order was found.</summary>

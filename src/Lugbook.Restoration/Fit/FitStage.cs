@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade.Work;
@@ -14,11 +15,13 @@ public static class FitStage
         var work = goes.Where(c => c.Lugs.Length >= 2).ToArray();
         var bench = new Bench(map, work);
         var order = WorkOrder.Of(map, work);
-        var steps = StepWriter.Write(map, bench, order);
+        var contradictions = Disputed.In(map);
+        var steps = StepWriter.Write(map, bench, order).Select(s => Disputed.Hold(s, map, contradictions)).ToImmutableArray();
         return new()
         {
             Lugs = LugWriter.Write(map, bench, order),
             Steps = steps,
+            Contradictions = contradictions,
             NotOnSheet = [.. goes.Where(c => c.Lugs.Length < 2).Select(c => new NotOnSheet(c.Position, "Its leads are not entered: enter both lugs, and it joins the sheet."))],
             OrderRule = WorkOrder.Rule,
             DoneCount = steps.Count(s => s.Done),

@@ -21,9 +21,12 @@ internal static class ChooseCommand
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
-            var result = opened.Data.Choose(MapStage.Run(opened.Book, opened.Data.Handbook));
+            var map = MapStage.Run(opened.Book, opened.Data.Handbook);
+            var disputed = map.Contradictions.Where(c => c.Weight == Weight.Contradiction).ToArray();
+            if (disputed.Length > 0) await parsed.InvocationConfiguration.Error.WriteLineAsync(ContradictionWords.Banner(disputed));
+            var result = opened.Data.Choose(map);
             await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(ChooseShape.Of(opened.Book, result)) : Sentences(opened.Book.Facts.Title, result));
-            return result.Choices.Any(c => c.Decision == Decision.Goes && c.Part is null && c.UserReplacement is null) ? ExitCode.No : ExitCode.Done;
+            return disputed.Length > 0 || result.Choices.Any(c => c.Decision == Decision.Goes && c.New is null) ? ExitCode.No : ExitCode.Done;
         });
         return command;
     }
@@ -34,7 +37,7 @@ internal static class ChooseCommand
         foreach (var choice in result.Choices)
         {
             table.Add(choice.Position, ChoiceWords.Old(choice), DecisionWords.Of(choice.Decision),
-                (choice.UserReplacement ?? choice.Part?.Text ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
+                (choice.New ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
                 choice.Question is { } question ? $"{choice.Explanation} ASK: {question}" : choice.Explanation);
         }
         var cautions = string.Concat(result.Cautions.Select(c => $"Caution: {c.Sentence}\n"));

@@ -22,7 +22,7 @@ internal static class FitCommand
             var map = MapStage.Run(opened.Book, opened.Data.Handbook);
             var fit = FitStage.Run(map, opened.Data.Choose(map));
             await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(Shape(opened.Book.Name, fit)) : Sentences(opened.Book.Facts.Title, fit));
-            return ExitCode.Done;
+            return fit.Contradictions.IsEmpty ? ExitCode.Done : ExitCode.No;
         });
         return command;
     }
@@ -35,6 +35,7 @@ internal static class FitCommand
         fit.StepCount,
         fit.Next,
         fit.OrderRule,
+        Contradictions = fit.Contradictions.Select(c => new { c.Rule, c.Place, c.Sentence, c.Remedy }),
         Lugs = fit.Lugs.Select(l => new
         {
             l.Lug, l.Mount, l.Function, l.Verdict, l.Sentence,
@@ -68,6 +69,7 @@ internal static class FitCommand
             string.Concat(s.On.Select(l => $"       on  {l.Lug} ({l.Letter}): {l.How}\n")) +
             $"       {s.Forming}\n" + (s.Polarity is null ? "" : $"       {s.Polarity}\n") + (s.Alike is null ? "" : $"       {s.Alike}\n") + (s.Open is null ? "" : $"       OPEN: {s.Open}\n"));
         var none = string.Concat(fit.NotOnSheet.Select(n => $"  {n.Position}: {n.Reason}\n"));
-        return $"{title}\n\n{string.Concat(fit.Cautions.Select(c => $"Caution: {c.Sentence}\n"))}\nLugs\n{lugs}\nSteps ({fit.DoneCount} of {fit.StepCount} done). {fit.OrderRule}\n{string.Concat(steps)}{(none.Length == 0 ? "" : $"\nNot on the sheet:\n{none}")}";
+        var disputed = fit.Contradictions.IsEmpty ? "" : $"\n{ContradictionWords.Banner(fit.Contradictions)}\n";
+        return $"{title}\n{disputed}\n{string.Concat(fit.Cautions.Select(c => $"Caution: {c.Sentence}\n"))}\nLugs\n{lugs}\nSteps ({fit.DoneCount} of {fit.StepCount} done). {fit.OrderRule}\n{string.Concat(steps)}{(none.Length == 0 ? "" : $"\nNot on the sheet:\n{none}")}";
     }
 }

@@ -25,12 +25,15 @@ internal static class OrderCommand
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
+            var map = MapStage.Run(opened.Book, opened.Data.Handbook);
+            var disputed = map.Contradictions.Where(c => c.Weight == Weight.Contradiction).ToArray();
+            if (disputed.Length > 0) await parsed.InvocationConfiguration.Error.WriteLineAsync(ContradictionWords.Banner(disputed));
             var order = OrderStage.Run(
-                opened.Data.Choose(MapStage.Run(opened.Book, opened.Data.Handbook)),
+                opened.Data.Choose(map),
                 new() { IncludeMeasureFirst = parsed.GetValue(measure), SparesPerLine = parsed.GetValue(spares) });
             await parsed.InvocationConfiguration.Output.WriteLineAsync(
                 parsed.GetValue(json) ? Json.Write(OrderShape(opened.Book.Name, order)) : parsed.GetValue(csv) ? OrderStage.Csv(order).TrimEnd() : Sentences(opened.Book.Facts.Title, order));
-            return ExitCode.Done;
+            return disputed.Length == 0 ? ExitCode.Done : ExitCode.No;
         });
         return command;
     }

@@ -13,6 +13,10 @@ internal static class BookEdits
     public static Book Decide(Book book, string part, Decision decision, string? reason) =>
         Change(book, part, work => work with { Decision = decision, Reason = reason });
 
+    /// <summary>Records what the user puts in; nothing written means "as proposed".</summary>
+    public static Book Take(Book book, string part, string? replacement) =>
+        Change(book, part, work => work with { Replacement = string.IsNullOrWhiteSpace(replacement) ? null : replacement.Trim() });
+
     private static Book Change(Book book, string part, Func<PositionWork, PositionWork> change)
     {
         var kept = book.Work.Named(part);
