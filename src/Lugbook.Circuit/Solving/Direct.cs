@@ -13,6 +13,9 @@ internal static class Direct
         return (builder.Build(), builder.JoinedOf);
     }
 
+    /// <summary>A gas regulator that has struck.</summary>
+    public static DiodeLaw LawOf(GasRegulator e) => new(1 / e.SlopeOhms, 1.000001, e.RunVolts, 0.2);
+
     /// <summary>One element as direct current sees it.</summary>
     public static void Add(AssemblyBuilder to, Element element)
     {
@@ -31,7 +34,7 @@ internal static class Direct
             case Filament e: to.Resistance(e.Name, e.A, e.B, e.RatedVolts / e.RatedAmperes); break;
             case Thermistor e: to.Resistance(e.Name, e.A, e.B, e.ColdOhms); break;
             case Diode e: to.Diode(e.Name, [e.Anode, e.Cathode], DiodeDevice.Of(e.Law)); break;
-            case GasRegulator e: to.Diode(e.Name, [e.Anode, e.Cathode], DiodeDevice.Of(new DiodeLaw(1 / e.SlopeOhms, 1.000001, e.RunVolts, 0.2))); break;
+            case GasRegulator e: to.Diode(e.Name, [e.Anode, e.Cathode], DiodeDevice.Of(LawOf(e))); break;
             case Triode e: to.Triode(e.Name, [e.Plate, e.Grid, e.Cathode], TriodeDevice.Of(e.Law)); break;
             case Pentode e: to.Pentode(e.Name, [e.Plate, e.Screen, e.Grid, e.Cathode], PentodeDevice.Of(e.Law)); break;
             case Converter e:

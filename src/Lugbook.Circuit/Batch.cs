@@ -1,0 +1,214 @@
+using System.Collections.Immutable;
+using Lugbook.Circuit.Elements;
+using Lugbook.Circuit.Lanes;
+using Lugbook.Circuit.Solving;
+using Lugbook.Circuit.Variants;
+
+namespace Lugbook.Circuit;
+
+/// <summary>One parameter that differs between the variants of a network.</summary>
+/// <param name="Element">The element's name.</param>
+/// <param name="Parameter">What of it. A capacitor's <see cref="Parameter.Ohms"/> is its leakage, a switch's its contact.</param>
+public readonly record struct Varied(string Element, Parameter Parameter);
+
+/// <summary>Operating points of many variants of one network: tolerance samples, faults, slips.</summary>
+/// <remarks>
+/// Ordering and symbolic analysis are done once; four variants run side by side in one register; all cores; nothing is allocated for a variant that settles. Every variant starts from the
+/// nominal point, so an answer depends neither on its neighbours nor on the order nor on the number of cores. What does not settle so is solved alone with all of
+/// <see cref="OperatingPoint"/>'s attempts, and so is every variant with an open part (it may leave a part of the network untied). A varied resistance below 0.1 Ω counts as 0.1 Ω.
+/// </remarks>
+public sealed class Batch
+{
+    private readonly Network _network;
+    private readonly ImmutableArray<Varied> _varied;
+    private readonly Element[] _elements;
+    private readonly Assembly _assembly;
+    private readonly int[] _joinedOf;
+    private readonly Write[] _writes;
+    private readonly double[] _nominal;
+
+    /// <summary>Prepares a network.</summary>
+    /// <param name="network">The nominal network.</param>
+    /// <param name="varied">What differs; a variant is one value for each, in this order. Units as in <see cref="Parameter"/>.</param>
+    /// <exception cref="ArgumentException">No element has that name, it has no such parameter, or one is named twice (a control's ohms and position count as one).</exception>
+    /// <exception cref="UnsolvableException">The nominal network does not settle.</exception>
+    public Batch(Network network, IEnumerable<Varied> varied)
+    {
+        _varied = [.. varied];
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        _elements = new Element[_varied.Length];
+        var prepared = network;
+        for (var k = 0; k < _varied.Length; k++)
+        {
+            var name = _varied[k].Element;
+            var element = prepared.Elements.FirstOrDefault(e => e.Name == name) ?? throw new ArgumentException($"No element is called '{name}'.", nameof(varied));
+            if (!names.Add(element is Control ? name : $"{name}\0{_varied[k].Parameter}"))
+                throw new ArgumentException($"'{name}' is varied twice.", nameof(varied));
+            if (element is Control || _varied[k].Parameter == Parameter.Ohms) prepared = prepared.With(Placed.Of(element));
+        }
+        _network = prepared;
+        for (var k = 0; k < _varied.Length; k++) _elements[k] = prepared.Elements.First(e => e.Name == _varied[k].Element);
+
+        // An open part keeps its place, and what it leads to counts as tied: the assembly is made with it closed.
+        var closed = prepared;
+        foreach (var element in _elements.OfType<Resistor>().Where(r => double.IsInfinity(r.Ohms))) closed = closed.With(element with { Ohms = 1e9 });
+        (_assembly, _joinedOf) = Direct.Of(closed);
+        _writes = [.. Enumerable.Range(0, _varied.Length).SelectMany(k => Writer.Of(_assembly, _joinedOf, _elements[k], _varied[k], k))];
+        var volts = new One[_assembly.NodeNames.Length];
+        Settling.Solve(_assembly, new(_assembly), new(_assembly), volts);
+        _nominal = [.. volts.Select(v => v.Value)];
+    }
+
+    /// <summary>What differs, in the order of a variant's values.</summary>
+    public ImmutableArray<Varied> Varied => _varied;
+
+    /// <summary>Nodes of an answer.</summary>
+    public int NodeCount => _network.NodeCount;
+
+    /// <summary>Solves variants.</summary>
+    /// <param name="values">Variant after variant, one value for each varied parameter. Ohms may be infinite; positions 0 to 1; K and µ above 0.</param>
+    /// <exception cref="ArgumentException">The values do not divide into variants, or one is out of range; the message says which.</exception>
+    public BatchResult Solve(double[] values)
+    {
+        var variants = Count(values);
+        var result = new BatchResult(variants, NodeCount);
+        SolveInto(values, result);
+        return result;
+    }
+
+    /// <summary>Solves variants into a result that is used again.</summary>
+    /// <param name="values">As in <see cref="Solve"/>.</param>
+    /// <param name="result">Made for as many variants.</param>
+    /// <exception cref="ArgumentException">As in <see cref="Solve"/>, or the result is of another size.</exception>
+    public void SolveInto(double[] values, BatchResult result)
+    {
+        var variants = Count(values);
+        if (result.Variants != variants || result.NodeCount != NodeCount)
+            throw new ArgumentException($"The result holds {result.Variants} variants of {result.NodeCount} nodes; {variants} of {NodeCount} are asked for.", nameof(result));
+        var groups = (variants + 3) / 4;
+        var next = 0;
+        var workers = Math.Clamp(groups / 16, 1, Environment.ProcessorCount);
+        Parallel.For(0, workers, _ =>
+        {
+            var lanes = new Worker(_assembly, _nominal);
+            const int stride = 8;
+            for (; ; )
+            {
+                var from = Interlocked.Add(ref next, stride) - stride;
+                if (from >= groups) return;
+                for (var g = from; g < Math.Min(from + stride, groups); g++) Group(lanes, values, result, g);
+            }
+        });
+    }
+
+    private void Group(Worker worker, double[] values, BatchResult result, int group)
+    {
+        var (first, width) = (4 * group, _varied.Length);
+        for (var lane = 0; lane < 4; lane++)
+        {
+            // The last group is filled up with its first variant.
+            var variant = first + lane < result.Variants ? first + lane : first;
+            Writer.Into(_writes, values.AsSpan(variant * width, width), worker.Numbers, lane);
+        }
+        worker.Solve();
+        for (var lane = 0; lane < 4 && first + lane < result.Variants; lane++)
+        {
+            var variant = first + lane;
+            var own = values.AsSpan(variant * width, width);
+            var residual = worker.Residual(lane);
+            if (!(residual < Newton<Four>.ResidualAmperes) || Opens(own))
+            {
+                Alone(own, result, variant);
+                continue;
+            }
+            var row = result.RowOf(variant);
+            for (var n = 0; n < row.Length; n++) row[n] = Four.Lane(worker.Volts[_joinedOf[n]], lane);
+            result.Set(variant, residual, null);
+        }
+    }
+
+    private static bool Opens(ReadOnlySpan<double> values)
+    {
+        foreach (var x in values) if (double.IsInfinity(x)) return true;
+        return false;
+    }
+
+    private void Alone(ReadOnlySpan<double> values, BatchResult result, int variant)
+    {
+        var row = result.RowOf(variant);
+        try
+        {
+            var point = OperatingPoint.Of(NetworkOf(values));
+            point.Volts.CopyTo(row);
+            result.Set(variant, point.ResidualAmperes, null);
+        }
+        catch (UnsolvableException e)
+        {
+            row.Fill(double.NaN);
+            result.Set(variant, e.ResidualAmperes, e.Message);
+        }
+    }
+
+    /// <summary>One variant as a network of its own.</summary>
+    /// <param name="values">One value for each varied parameter.</param>
+    public Network NetworkOf(ReadOnlySpan<double> values)
+    {
+        var elements = _network.Elements.ToDictionary(e => e.Name, StringComparer.Ordinal);
+        for (var k = 0; k < _varied.Length; k++)
+        {
+            var name = _varied[k].Element;
+            elements[name] = Placed.With(elements[name], _varied[k].Parameter, values[k]);
+        }
+        return new(_network.NodeNames, _network.Reference, _network.Elements.Select(e => elements[e.Name]));
+    }
+
+    private int Count(double[] values)
+    {
+        var width = _varied.Length;
+        if (width == 0 || values.Length % width != 0)
+            throw new ArgumentException($"{values.Length} values do not divide into variants of {width}.", nameof(values));
+        for (var k = 0; k < values.Length; k++)
+        {
+            var (varied, x) = (_varied[k % width], values[k]);
+            var good = varied.Parameter switch
+            {
+                Parameter.Ohms => x >= 0,
+                Parameter.Position => x is >= 0 and <= 1,
+                Parameter.Perveance or Parameter.Mu => x > 0 && double.IsFinite(x),
+                _ => double.IsFinite(x),
+            };
+            if (!good) throw new ArgumentException($"Variant {k / width}: {varied.Parameter} of '{varied.Element}' cannot be {x.ToString(System.Globalization.CultureInfo.InvariantCulture)}.", nameof(values));
+        }
+        return values.Length / width;
+    }
+}
+
+/// <summary>Voltages of many variants, variant after variant.</summary>
+public sealed class BatchResult
+{
+    private readonly double[] _volts, _residuals;
+    private readonly string?[] _reasons;
+
+    /// <summary>Room for so many.</summary>
+    public BatchResult(int variants, int nodeCount)
+    {
+        (Variants, NodeCount) = (variants, nodeCount);
+        (_volts, _residuals, _reasons) = (new double[variants * nodeCount], new double[variants], new string?[variants]);
+    }
+
+    /// <summary>How many variants.</summary>
+    public int Variants { get; }
+    /// <summary>Nodes a variant.</summary>
+    public int NodeCount { get; }
+    /// <summary>All voltages, V: variant·<see cref="NodeCount"/> + node. NaN where a variant did not settle.</summary>
+    public ReadOnlySpan<double> Volts => _volts;
+    /// <summary>Voltages of one variant, V.</summary>
+    public ReadOnlySpan<double> VoltsOf(int variant) => RowOf(variant);
+    /// <summary>Largest current of a variant that is not accounted for, A; at most 1 nA where it settled.</summary>
+    public double ResidualOf(int variant) => _residuals[variant];
+    /// <summary>Why a variant has no answer, naming node and element; null when it has one.</summary>
+    public string? ReasonOf(int variant) => _reasons[variant];
+
+    internal Span<double> RowOf(int variant) => _volts.AsSpan(variant * NodeCount, NodeCount);
+    internal void Set(int variant, double residual, string? reason) => (_residuals[variant], _reasons[variant]) = (residual, reason);
+}

@@ -1,0 +1,55 @@
+using System.Numerics;
+using Lugbook.Circuit.Alternating;
+using Lugbook.Circuit.Elements;
+using Lugbook.Circuit.Solving;
+
+namespace Lugbook.Circuit;
+
+/// <summary>Small alternating voltages about the operating point.</summary>
+public static class SmallSignal
+{
+    /// <summary>Voltage at one node for 1 V at another, both to the reference.</summary>
+    /// <param name="network">The network; its operating point is solved first.</param>
+    /// <param name="input">Where the signal is put in, from a source without resistance; it takes the place of a voltage declared there.</param>
+    /// <param name="output">Where it is measured.</param>
+    /// <param name="hertz">Frequency, Hz; above 0.</param>
+    /// <returns>Complex gain: magnitude and phase. 0 when no signal comes through.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A node is not in the network or is the reference, or the frequency is not above 0.</exception>
+    /// <exception cref="UnsolvableException">The operating point does not settle.</exception>
+    /// <remarks>
+    /// Valves are their slopes at the operating point; filaments stay at their hot resistance; the line and batteries are their resistance, declared voltages stand
+    /// still. Valves have no capacitance between electrodes unless it is entered as capacitors, so response above the audio range is optimistic. docs/circuit.md.
+    /// </remarks>
+    public static Complex Gain(Network network, int input, int output, double hertz)
+    {
+        foreach (var (node, name) in new[] { (input, nameof(input)), (output, nameof(output)) })
+            if (node < 0 || node >= network.NodeCount) throw new ArgumentOutOfRangeException(name, node, $"Nodes run from 0 to {network.NodeCount - 1}.");
+        if (input == network.Reference) throw new ArgumentOutOfRangeException(nameof(input), input, "The reference cannot carry a signal.");
+        if (!(hertz > 0 && double.IsFinite(hertz))) throw new ArgumentOutOfRangeException(nameof(hertz), hertz, "The frequency is above 0 Hz.");
+
+        var point = OperatingPoint.Of(network);
+        var at = new AtFrequency(network.NodeCount, hertz);
+        var still = new List<int> { network.Reference };
+        foreach (var element in network.Elements)
+        {
+            if (element is Declared d)
+            {
+                if (d.Node != input) still.Add(d.Node);
+            }
+            else if (Slopes.Of(element, point.Volts) is { } slopes) Stamp(at, slopes);
+            else at.Add(element);
+        }
+        var volts = at.VoltsFor(input, still);
+        if (volts is null) return input == output ? Complex.One : Complex.Zero;
+        // 1 A at the input gives volts; the ratio is what 1 V there gives.
+        return volts[input] == Complex.Zero ? Complex.Zero : volts[output] / volts[input];
+    }
+
+    private static void Stamp(AtFrequency at, (int[] Nodes, double[] Siemens) slopes)
+    {
+        var n = slopes.Nodes.Length;
+        for (var t = 0; t < n; t++)
+            for (var u = 0; u < n; u++) at.Transfer(slopes.Nodes[t], slopes.Nodes[u], slopes.Siemens[t * n + u]);
+        for (var t = 1; t < n; t++) at.Way(slopes.Nodes[0], slopes.Nodes[t]);
+    }
+}

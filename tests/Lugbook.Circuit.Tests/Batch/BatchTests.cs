@@ -1,0 +1,172 @@
+using System.Diagnostics;
+using CsCheck;
+using Lugbook.Circuit.Elements;
+
+namespace Lugbook.Circuit.Tests;
+
+/// <summary>Source: the scalar path of the same equations, itself held to closed forms in OperatingPointTests; no outside figures.</summary>
+public class BatchTests
+{
+    private static readonly (Varied What, double Nominal)[] Parts =
+    [
+        (new("B", Parameter.Volts), 260), (new("RL", Parameter.Ohms), 220e3), (new("RK", Parameter.Ohms), 2200), (new("volume", Parameter.Position), 0.3), (new("grid leak", Parameter.Ohms), 470e3),
+        (new("coupling", Parameter.Ohms), 50e6), (new("RK2", Parameter.Ohms), 330), (new("RS", Parameter.Ohms), 20e3), (new("leak", Parameter.Ohms), 20e3), (new("V1", Parameter.Perveance), 1e-3),
+        (new("V1", Parameter.Mu), 100), (new("V2", Parameter.Perveance), 1e-3), (new("V2", Parameter.Mu), 9), (new("V3", Parameter.Perveance), 2e-3), (new("V3", Parameter.Mu), 20), (new("AVC", Parameter.Volts), -2),
+        (new("rest", Parameter.Amperes), 5e-3), (new("D", Parameter.Perveance), 6),
+    ];
+
+    private static Batch Receiver() => new(SensitivityTests.Receiver(), Parts.Select(p => p.What));
+
+    private static double[] Samples(int variants, int seed)
+    {
+        var random = new Random(seed);
+        return [.. Enumerable.Range(0, variants * Parts.Length).Select(k => Parts[k % Parts.Length].Nominal * (0.7 + 0.6 * random.NextDouble()))];
+    }
+
+    private static void Alike(ReadOnlySpan<double> expected, ReadOnlySpan<double> actual, double relative = 1e-9)
+    {
+        double largest = 1;
+        foreach (var v in expected) largest = Math.Max(largest, Math.Abs(v));
+        for (var n = 0; n < expected.Length; n++) Assert.True(Math.Abs(expected[n] - actual[n]) <= relative * largest, $"node {n}: {expected[n]:R} and {actual[n]:R}");
+    }
+
+    [Fact]
+    public void Every_variant_is_as_if_solved_alone()
+    {
+        var batch = Receiver();
+        var values = Samples(203, 1);
+        var result = batch.Solve(values);
+        for (var k = 0; k < result.Variants; k++)
+        {
+            Assert.Null(result.ReasonOf(k));
+            Assert.InRange(result.ResidualOf(k), 0, 1e-9);
+            Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * Parts.Length, Parts.Length))).Volts], result.VoltsOf(k));
+        }
+    }
+
+    [Fact]
+    public void Neighbours_and_order_change_no_bit()
+    {
+        var batch = Receiver();
+        var (width, values) = (Parts.Length, Samples(101, 2));
+        for (var k = 0; k < width; k++) if (Parts[k].What.Parameter == Parameter.Perveance) values[7 * width + k] *= 1e-6;   // one that needs more steps than its neighbours
+        var result = batch.Solve(values);
+        int[] order = [.. Enumerable.Range(0, 101)];
+        new Random(3).Shuffle(order);
+        var shuffled = batch.Solve([.. order.SelectMany(k => values.Skip(k * width).Take(width))]);
+        for (var k = 0; k < order.Length; k++) Assert.True(shuffled.VoltsOf(k).SequenceEqual(result.VoltsOf(order[k])));
+        Assert.True(batch.Solve(values[..width]).VoltsOf(0).SequenceEqual(result.VoltsOf(0)));
+    }
+
+    [Fact]
+    public void Opens_shorts_and_ends_of_a_track_are_variants_too()
+    {
+        var network = SensitivityTests.Receiver().With(new Resistor("leak", 11, 0, double.PositiveInfinity)).Adding(new Resistor("leak 2", 11, 0, 1e6));
+        var batch = new Batch(network, [new("RL", Parameter.Ohms), new("coupling", Parameter.Ohms), new("volume", Parameter.Position), new("leak", Parameter.Ohms)]);
+        double[] values =
+        [
+            220e3, 50e6, 0.3, 10e3,
+            double.PositiveInfinity, 50e6, 0.3, 20e3,
+            0, 50e6, 0.3, 20e3,
+            220e3, 0, 0.3, 20e3,
+            220e3, double.PositiveInfinity, 0, 20e3,
+            220e3, 50e6, 1, 20e3,
+        ];
+        var result = batch.Solve(values);
+        for (var k = 0; k < 6; k++)
+        {
+            Assert.Null(result.ReasonOf(k));
+            Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(4 * k, 4))).Volts], result.VoltsOf(k));
+        }
+        Assert.True(Math.Abs(result.VoltsOf(2)[2] - result.VoltsOf(2)[1]) < 0.01, "a shorted load leaves the plate at the supply");
+        Assert.True(result.VoltsOf(1)[2] < 30, "an open load leaves the plate with nothing but leakage");
+    }
+
+    [Fact]
+    public void A_variant_allocates_nothing()
+    {
+        var batch = Receiver();
+        long Bytes(int variants)
+        {
+            var (values, room) = (Samples(variants, 4), new BatchResult(variants, batch.NodeCount));
+            batch.SolveInto(values, room);
+            var before = GC.GetTotalAllocatedBytes(precise: true);
+            batch.SolveInto(values, room);
+            return GC.GetTotalAllocatedBytes(precise: true) - before;
+        }
+        var (few, many) = (Bytes(400), Bytes(8400));
+        // Other tests may allocate at the same time: a byte a variant and node would be 120,000.
+        Assert.True(many - few < 8000 * 8, $"{few} bytes for 400 variants, {many} for 8400");
+    }
+
+    [Fact]
+    public void Thousands_settle_and_the_rate_is_told()
+    {
+        var batch = Receiver();
+        var (values, room) = (Samples(10_000, 5), new BatchResult(10_000, batch.NodeCount));
+        batch.SolveInto(values, room);
+        var clock = Stopwatch.StartNew();
+        batch.SolveInto(values, room);
+        TestContext.Current.SendDiagnosticMessage($"{10_000 / clock.Elapsed.TotalSeconds:0} variants of {batch.NodeCount} nodes and 3 valves a second");
+        for (var k = 0; k < room.Variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
+    }
+
+    [Fact]
+    public void What_cannot_be_varied_is_named()
+    {
+        var network = SensitivityTests.Receiver();
+        Assert.Contains("'R99'", Assert.Throws<ArgumentException>(() => new Batch(network, [new("R99", Parameter.Ohms)])).Message, StringComparison.Ordinal);
+        Assert.Contains("'RL' has no Mu", Assert.Throws<ArgumentException>(() => new Batch(network, [new("RL", Parameter.Mu)])).Message, StringComparison.Ordinal);
+        Assert.Contains("varied twice", Assert.Throws<ArgumentException>(() => new Batch(network, [new("RL", Parameter.Ohms), new("RL", Parameter.Ohms)])).Message, StringComparison.Ordinal);
+        Assert.Contains("Variant 1: Ohms of 'RL' cannot be -3", Assert.Throws<ArgumentException>(() => new Batch(network, [new("RL", Parameter.Ohms)]).Solve([5, -3])).Message, StringComparison.Ordinal);
+    }
+
+    private static readonly TriodeLaw Triode = new(60, 1e-3, 1.5, 0.6, 0.1, 0.002, 3e-4, 0.15, 0.15);
+
+    private static readonly Gen<(Network Network, Varied[] Varied, double[] Values)> Random = Gen.Int[3, 10].SelectMany(n =>
+    {
+        var node = Gen.Int[0, n - 1];
+        return Gen.Select(Gen.Select(Gen.Int[0, 6], node, node, node, node, Gen.Double[0, 1]).Array[2, 18], Gen.Double[-300, 300], Gen.Double[0.05, 4].Array[8 * 18]).Select((parts, supply, factors) =>
+        {
+            Element Of(int kind, int a, int b, int c, int d, double x, string name) => kind switch
+            {
+                0 or 1 or 2 => new Resistor(name, a, b, Math.Pow(10, 2 + 5 * x)),
+                3 => new Triode(name, a, b, c, Triode),
+                4 => new Diode(name, a, b, x < 0.5 ? DiodeLaw.Vacuum(15, 0.05) : DiodeLaw.Silicon()),
+                5 => new Pentode(name, a, b, c, d, new(9, 200, 1e-3, 1.4, 0.6, 0.1, 0.02, 0.1, 2, 0.08, 0.3, 0.1, 3, 3e-4, 0.15, 0.15)),
+                _ => new Control(name, a, b, c, 1e4 + 1e6 * x, 0.01 + 0.98 * x),
+            };
+            var elements = parts.Select((p, k) => Of(p.Item1, p.Item2, p.Item3, p.Item4, p.Item5, p.Item6, $"P{k}")).Append(new Battery("B", 1, 0, supply, 100)).ToArray();
+            Varied[] varied = [.. elements.OfType<Resistor>().Select(r => new Varied(r.Name, Parameter.Ohms)), new("B", Parameter.Volts)];
+            double[] nominal = [.. elements.OfType<Resistor>().Select(r => r.Ohms), supply];
+            double[] values = [.. Enumerable.Range(0, 7 * nominal.Length).Select(k => nominal[k % nominal.Length] * factors[k % factors.Length])];
+            return (new Network(Enumerable.Range(0, n).Select(i => $"n{i}"), 0, elements), varied, values);
+        });
+    });
+
+    [Fact]
+    public void Random_networks_settle_to_a_nanoampere_or_say_why_not() => Random.Sample(r =>
+    {
+        Batch batch;
+        try
+        {
+            batch = new Batch(r.Network, r.Varied);
+        }
+        catch (UnsolvableException e)
+        {
+            Assert.Contains(e.Node, r.Network.NodeNames);
+            return;
+        }
+        var result = batch.Solve(r.Values);
+        for (var k = 0; k < result.Variants; k++)
+        {
+            if (result.ReasonOf(k) is { } reason)
+            {
+                Assert.Contains("node", reason, StringComparison.Ordinal);
+                continue;
+            }
+            Assert.InRange(result.ResidualOf(k), 0, 1e-9);
+            foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
+        }
+    }, iter: 300, threads: 1);
+}
