@@ -37,7 +37,7 @@ public class RectifierTests
             _ => throw new ArgumentException(circuit),
         };
         // A step must not be longer than the time constant of series resistance and reservoir, or the jump at turn-on overshoots.
-        var stiff = wCR * ohms / Load < 2 * Math.PI / 1024;
+        var stiff = ohms > 0 && wCR * ohms / Load < 2 * Math.PI / 1024;
         return CircuitSupply.SteadyState(network, new() { StepsPerCycle = stiff ? 8192 : 1024 });
     }
 
@@ -66,6 +66,66 @@ public class RectifierTests
         TestContext.Current.TestOutputHelper?.WriteLine($"{circuit}: {rows.Length} rows, worst error of Vdc, ripple rms, ripple p-p, peak, rms: {string.Join(", ", worst.Select(w => (100 * w).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))} %");
         Assert.True(rows.Length >= 10);
         Assert.True(misses.Count == 0, string.Join("\n", misses));
+    }
+
+    [Theory]
+    [InlineData("half-wave")]
+    [InlineData("full-wave")]
+    public void The_limits_of_an_endless_reservoir_and_of_no_resistance_are_met(string circuit)
+    {
+        var misses = new List<string>();
+        var rows = Checks.Of("rectifier-limit").Where(r => r["circuit"] == circuit).ToArray();
+        var worst = new double[5];
+        foreach (var row in rows)
+        {
+            var endless = row["wCR"] == "inf";
+            // Endless: so large that 1,000 cycles would not charge it; Newton's method need not wait. No resistance: 2 mΩ in 1,000 Ω.
+            var state = Solve(circuit, endless ? 1e4 : Checks.Number(row["wCR"]), Checks.Number(row["rs_over_r_pct"]) / 100 * Load);
+            var (b, d) = (state.Nodes[1], state.Currents["D"]);
+            Compare(row, "vdc_over_vpeak", b.Average / Peak, 0, misses, worst);
+            if (endless)
+            {
+                Compare(row, "peak_over_avg", d.Peak / d.Average, 3, misses, worst);
+                Compare(row, "rms_over_avg", d.Rms / d.Average, 4, misses, worst);
+                Assert.True(b.RippleRms < 1e-3 * b.Average);
+            }
+            else
+            {
+                Compare(row, "ripple_rms_pct", 100 * b.RippleRms / b.Average, 1, misses, worst);
+                Compare(row, "ripple_pp_pct", 100 * b.RipplePeakToPeak / b.Average, 2, misses, worst);
+            }
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{circuit}: {rows.Length} rows, worst error of Vdc, ripple rms, ripple p-p, peak, rms: {string.Join(", ", worst.Select(w => (100 * w).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))} %");
+        Assert.Equal(20, rows.Length);
+        Assert.True(misses.Count == 0, string.Join("\n", misses));
+    }
+
+    [Fact]
+    public void Without_a_reservoir_the_mean_and_the_ripple_are_those_of_the_cut_sine()
+    {
+        // Source: power-supply-checks.csv, rows no-filter G-041 to G-044.
+        var (half, full) = (Solve("half-wave", 1e-6, 0).Nodes[1], Solve("full-wave", 1e-6, 0).Nodes[1]);
+        var aims = Checks.Of("no-filter").ToDictionary(r => (r["inputs"], r["quantity"]), r => Checks.Number(r["value"]));
+        Assert.Equal(aims[("resistive load, half-wave", "Vdc/Vpeak")], half.Average / Peak, 1e-4);
+        Assert.Equal(aims[("resistive load, full-wave", "Vdc/Vpeak")], full.Average / Peak, 1e-4);
+        Assert.Equal(aims[("resistive load, half-wave", "ripple rms/Vdc")], half.RippleRms / half.Average, 1e-3);
+        Assert.Equal(aims[("resistive load, full-wave", "ripple rms/Vdc")], full.RippleRms / full.Average, 1e-3);
+    }
+
+    [Fact]
+    public void The_sawtooth_rule_errs_as_much_as_the_rows_say()
+    {
+        var rows = 0;
+        foreach (var row in Checks.Of("ripple-formula").Where(r => r["quantity"] == "formula/exact ripple ratio"))
+        {
+            var wCR = Checks.Number(row["inputs"].Split(' ')[0]["wCR=".Length..]);
+            var b = Solve(row["circuit"], wCR, 0.02 * Load).Nodes[1];
+            var pulses = row["circuit"] == "half-wave" ? 1 : 2;
+            var rule = 2 * Math.PI / (2 * Math.Sqrt(3) * pulses * wCR);
+            Assert.Equal(Checks.Number(row["value"]), rule / (b.RippleRms / b.Average), 0.005 * Checks.Number(row["value"]));
+            rows++;
+        }
+        Assert.Equal(10, rows);
     }
 
     private static void Compare(Dictionary<string, string> row, string column, double value, int at, List<string> misses, double[] worst)
