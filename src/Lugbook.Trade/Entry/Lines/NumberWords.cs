@@ -42,7 +42,9 @@ internal static class NumberWords
     {
         if (word.Quoted) { into.Add(word); return; }
         var pieces = word.Text.Split('-');
-        if (pieces.Length > 1 && pieces.All(p => p.Length > 0 && (IsSpoken(p) || Units.Of(p) != UnitWord.None || IsFigure(p))) && pieces.Any(p => !IsFigure(p)))
+        // "A-3", "M-1" and "F-2" are lugs of strips, whether the strip is in the book yet or not.
+        var isLug = pieces is [[var strip], { Length: 1 or 2 } no] && char.IsAsciiLetter(strip) && no.All(char.IsAsciiDigit);
+        if (!isLug && pieces.Length > 1 && pieces.All(p => p.Length > 0 && (IsSpoken(p) || Units.Of(p) != UnitWord.None || IsFigure(p))) && pieces.Any(p => !IsFigure(p)))
         {
             var at = word.At;
             for (var i = 0; i < pieces.Length; i++)
