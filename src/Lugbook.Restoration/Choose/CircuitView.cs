@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Map.Rules;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Valves;
 
@@ -17,10 +18,12 @@ internal sealed partial class CircuitView
 {
     private readonly ImmutableArray<Branch>[] _branches;
     private readonly ILookup<int, ElectrodePin> _pins;
+    private readonly Lazy<double?> _windingPeakVolts;
 
     public CircuitView(MapResult map, ImmutableArray<RectifierLimit> limits)
     {
         Map = map;
+        _windingPeakVolts = new(FindWindingPeak);
         Pins = ElectrodePin.All(map);
         _pins = Pins.ToLookup(p => NodeOf(p.Lug) ?? -1);
         _branches = Branches(map);
@@ -37,6 +40,17 @@ internal sealed partial class CircuitView
     public IReadOnlySet<int> Supply { get; } = new HashSet<int>();
     /// <summary>Highest rating among the supply's capacitors, V: the maker's own idea of the highest voltage there; null when not known.</summary>
     public double? SupplyVolts { get; }
+
+    /// <summary>Peak of the highest winding that feeds a plate of a rectifier, V: 1.414 times its marked volts; null when no such marking is entered.</summary>
+    public double? WindingPeakVolts => _windingPeakVolts.Value;
+
+    private double? FindWindingPeak()
+    {
+        var plates = Pins.Where(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.DiodePlate && IsRectifierValve(p.Valve)).Select(p => NodeOf(p.Lug))
+            .Concat(Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier).Select(p => NodeOf(p.MinusLug)));
+        return plates.OfType<int>().Distinct().SelectMany(n => At(n)).Where(b => b.Part.Kind == PartKind.Winding)
+            .Select(b => WindingVolts.Of(b.Part)).OfType<double>().Where(v => v >= 50).Select(v => (double?)(Math.Sqrt(2) * v)).Max();
+    }
 
     public int? NodeOf(string? lug) => lug is not null && Map.NodeByLug.TryGetValue(lug, out var index) ? index : null;
     public IEnumerable<ElectrodePin> PinsAt(int node) => _pins[node];

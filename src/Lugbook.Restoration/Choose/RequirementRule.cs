@@ -99,6 +99,7 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
         var (floor, why) = role switch
         {
             Role.CathodeBypass => (63.0, "63 V is usual for cathodes"),
+            Role.Reservoir or Role.Filter when view.WindingPeakVolts is { } peak && mark is null or >= 100 => (Math.Ceiling(peak), $"before the valves draw, the high-voltage winding's peak of {Show.Volts(Math.Ceiling(peak))} stands here, and more where the line is higher than the sheet's"),
             Role.Reservoir or Role.Filter or Role.Doubler => (0, "the supply's own capacitors tell nothing more"),
             Role.Boost => (Math.Max(1000, mark * 1.5 ?? 0), "boost and pulses ask for pulse-grade film of 1000 V and more"),
             Role.PlateToPlate => (1000, "between plates the swing adds to the supply: 1000 V and more"),
