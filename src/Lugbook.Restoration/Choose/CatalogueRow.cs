@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 using Lugbook.Trade.Markings;
+using Lugbook.Trade.Preferred;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Text;
 
@@ -96,23 +97,35 @@ internal sealed class CatalogueRow
     private ImmutableArray<double> Values(double factor)
     {
         var written = _row["values"] ?? "";
-        if (Preferred.Mantissas(written) is { } mantissas)
+        if (Series(written) is { } series)
         {
             if (Number("from", needed: true) is not { } from || Number("to", needed: true) is not { } to) return [];
-            if (from <= to && to / from <= 1e9) return Preferred.Between(mantissas, from * factor, to * factor);
+            if (from <= to && to / from <= 1e9) return PreferredValues.Within(from * factor, to * factor, series);
             Refuse("to", "the range of values is upside down", "Write the lowest value under from, the highest under to.");
             return [];
         }
         var values = new List<double>();
         foreach (var word in written.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value is > 0 and < 1e9) values.Add(Preferred.Round(value * factor));
+            if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value is > 0 and < 1e9) values.Add(Clean(value * factor));
             else Refuse("values", $"'{word}' is neither a series nor a value", "Write E3, E6, E12, E24, or values with a space between.");
         }
         if (values.Count == 0) Refuse("values", "there are no values", "Write E3, E6, E12, E24, or values with a space between.");
         values.Sort();
         return [.. values];
     }
+
+    private static PreferredSeries? Series(string name) => name.Trim().ToUpperInvariant() switch
+    {
+        "E3" => PreferredSeries.E3,
+        "E6" => PreferredSeries.E6,
+        "E12" => PreferredSeries.E12,
+        "E24" => PreferredSeries.E24,
+        _ => null,
+    };
+
+    // 47 times 1e-9 is not the number that a typed 47e-9 is.
+    private static double Clean(double value) => double.Parse(value.ToString("E6", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private string Refuse(string column, string problem, string remedy)
     {

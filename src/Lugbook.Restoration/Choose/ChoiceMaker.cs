@@ -20,6 +20,8 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         var need = _requirements.Of(part, role, safety, safetyReason);
         var work = map.Book.Work.Named(part.Name);
         var (decision, reason, byUser) = DecisionRule.Decide(part, work, need, policy.School);
+        var written = string.IsNullOrWhiteSpace(work?.Replacement) ? null : work.Replacement.Trim();
+        var fault = written is null ? null : UserPart.Fault(written, part, need);
         var touch = safety is SafetyClass.Y1 or SafetyClass.Y2;
         // An electrolytic has no business on an alternating line: more likely a lead is on the wrong lug in the book.
         var impossible = safety != SafetyClass.None && part.Kind == PartKind.Electrolytic;
@@ -42,10 +44,11 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
             Role = role,
             Requirement = need,
             Part = chosen,
-            UserReplacement = work?.Replacement,
+            UserReplacement = written,
+            UserReplacementFault = fault,
             Explanation = impossible ? "Nothing is proposed: by the map an electrolytic stands on the alternating line, and that cannot be."
                 : chosen is null ? $"No part of the catalogue fits. {nearly}{(need.Value is null ? "" : " Two parts together may; that is not worked out here.")}" : Explain(part, need, chosen),
-            Question = impossible ? $"Are the lugs of {part.Name} right? {role.Evidence} No electrolytic can work there." : question ?? Ask(part, role, need, chosen, decision, byUser),
+            Question = impossible ? $"Are the lugs of {part.Name} right? {role.Evidence} No electrolytic can work there." : fault is not null ? $"The replacement that you wrote: {fault}{(need.SafetyClass == SafetyClass.None ? "" : " It is not taken.")} Is it right?" : question ?? Ask(part, role, need, chosen, decision, byUser),
             OldTouchCurrents = touch && part.Value is { } old ? SafetyRule.Currents(map.Book.Facts, old) : [],
             NewTouchCurrents = touch && chosen is { } now ? SafetyRule.Currents(map.Book.Facts, now.Value) : [],
             Cautions = CautionsOf(part, role, need, safety),

@@ -141,6 +141,10 @@ public sealed record Choice
     public ChosenPart? Part { get; init; }
     /// <summary>What the user wrote as the replacement, or null.</summary>
     public string? UserReplacement { get; init; }
+    /// <summary>What is against <see cref="UserReplacement"/>; null when nothing is.</summary>
+    public string? UserReplacementFault { get; init; }
+    /// <summary>The part in words that goes in: the user's, unless this is a line position and theirs has not the class; else the catalogue's; null when there is none.</summary>
+    public string? New => UserReplacement is not null && (UserReplacementFault is null || Requirement.SafetyClass == SafetyClass.None) ? UserReplacement : Part?.Text;
     /// <summary>What differs from the old part and why this one; or why there is none and what nearly fits.</summary>
     public required string Explanation { get; init; }
     /// <summary>What only the user can tell; null when nothing is open.</summary>

@@ -6,20 +6,8 @@ namespace Lugbook.Restoration.Choose;
 /// <summary>How values stand in sentences: "22 nF", "4.7 kΩ", "+10 %".</summary>
 internal static class Show
 {
-    private static readonly (double Size, string Name)[] Multiples = [(1e6, "M"), (1e3, "k"), (1, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"), (1e-12, "p")];
-
-    /// <summary>A value with its unit, up to four figures.</summary>
-    public static string Value(double value, Unit unit)
-    {
-        var symbol = unit switch { Unit.Ohm => "Ω", Unit.Farad => "F", Unit.Henry => "H", Unit.Volt => "V", Unit.Watt => "W", _ => "A" };
-        var size = Math.Abs(value) * (1 + 1e-9);
-        foreach (var (multiple, name) in Multiples)
-        {
-            if (unit == Unit.Farad && multiple >= 1e-3) continue;   // nobody writes mF
-            if (size >= multiple || (unit == Unit.Farad && multiple == 1e-12) || (unit != Unit.Farad && multiple == 1)) return $"{Number(value / multiple)} {name}{symbol}";
-        }
-        return $"{Number(value)} {symbol}";
-    }
+    /// <summary>A value as today's shops write it, up to four figures.</summary>
+    public static string Value(double value, Unit unit) => Notation.Print(value, unit, NotationStyle.Shop);
 
     /// <summary>A plain number, up to four significant figures.</summary>
     public static string Number(double value) => value == 0 ? "0" : Round(value).ToString("0.######", CultureInfo.InvariantCulture);
@@ -27,12 +15,8 @@ internal static class Show
     /// <summary>Volts: "630 V".</summary>
     public static string Volts(double volts) => $"{Number(volts)} V";
 
-    /// <summary>How far new lies from old: "+10 %", "−6 %", "±0 %".</summary>
-    public static string Deviation(double was, double now)
-    {
-        var percent = Math.Round((now / was - 1) * 100, Math.Abs(now / was - 1) < 0.0995 ? 1 : 0);
-        return percent == 0 ? "±0 %" : percent > 0 ? $"+{Number(percent)} %" : $"−{Number(-percent)} %";
-    }
+    /// <summary>How far new lies from old: "+10 %", "−6 %".</summary>
+    public static string Deviation(double was, double now) => Notation.PrintDeviation(now, was);
 
     /// <summary>Names in a sentence: "C5, C6 and C7".</summary>
     public static string List(IReadOnlyList<string> names) => names.Count switch

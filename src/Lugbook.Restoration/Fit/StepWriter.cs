@@ -26,7 +26,7 @@ internal static class StepWriter
             PartId = choice.PartId,
             Position = choice.Position,
             Old = Describe(part),
-            New = choice.UserReplacement ?? choice.Part?.Text,
+            New = choice.New,
             Turn = order[index].Why,
             Off = [.. part.Leads.Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OffHow(bench, order, index, l)))],
             On = [.. part.Leads.Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OnHow(bench, order, index, l, part)))],
@@ -34,7 +34,7 @@ internal static class StepWriter
             Forming = Forming(span, choice, part),
             Polarity = choice.Requirement.Polarity?.Sentence,
             Alike = Alike(order, index, map),
-            Open = choice.Part is null && choice.UserReplacement is null ? $"No part is chosen yet: do not open this position. {choice.Explanation}" : choice.Question,
+            Open = choice.New is null ? $"No part is chosen yet: do not open this position. {choice.Explanation}" : choice.Question,
             Cautions = StepCautions(bench, choice, part),
             Done = choice.Done,
         };
@@ -75,7 +75,7 @@ internal static class StepWriter
             return "A section of a can: the new part stands beneath, in the emptied can, or in a new can; cut the old section off its lug, never leave it in parallel.";
         if (span is null) return "Hold the new part against the lugs before bending: their distance is not in the book. Sleeve each lead before bending.";
         var distance = $"The lugs are {Show.Number(span.Value)} mm apart in plan.";
-        return choice.Part switch
+        return (choice.New == choice.Part?.Text ? choice.Part : null) switch
         {
             { BodyMaxMm: { } longest, BodyMinMm: { } shortest } => longest <= span ? $"{distance} The body ({Body(shortest, longest)}) fits between them; sleeve both leads before bending, unless bare lead and neighbours are far apart."
                 : shortest > span ? $"{distance} The body ({Body(shortest, longest)}) is longer: mount it standing or beside the line between the lugs, leads sleeved."

@@ -48,6 +48,7 @@ public static class OrderStage
         { Decision: Decision.Stays } => $"It stays. {choice.DecisionReason}",
         { Decision: Decision.Undecided } => "Nobody has decided.",
         { Decision: Decision.MeasureFirst } when !policy.IncludeMeasureFirst => choice.Part is { } p ? $"Measure first; if it fails: {p.Text}." : $"Measure first. {choice.DecisionReason}",
+        { UserReplacement: { } own } when choice.New == own => $"You chose it yourself: {own}. Buy it with the rest or take it from the drawer.",
         { Part: null } => choice.Explanation,
         _ => null,
     };

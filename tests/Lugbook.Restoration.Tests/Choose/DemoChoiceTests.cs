@@ -154,6 +154,21 @@ public class DemoChoiceTests
         Assert.Contains(choice.Cautions, c => c.Id == "S-line-capacitors");
     }
 
+    [Theory]
+    [InlineData("C2", "47n 630V film", false, "class X2")]
+    [InlineData("C2", "47n X2 305V", true, null)]
+    [InlineData("C10", "22n 630V", true, null)]
+    [InlineData("C10", "220n 630V", true, "lies outside")]
+    [InlineData("C10", "22n 100V", true, "less than")]
+    [InlineData("C2", "whatever is in the drawer", false, "class X2")]
+    public void What_the_user_wrote_is_held_against_the_requirement_and_never_taken_on_the_line_without_its_class(string position, string written, bool taken, string? fault)
+    {
+        var choice = Shop.Choose(DemoBooks.Radio with { Work = Table<PositionWork>.Of([new() { Name = position, Decision = Decision.Goes, Replacement = written }]) }).For(position)!;
+        Assert.Equal(taken, choice.New == written);
+        if (fault is null) Assert.Null(choice.UserReplacementFault);
+        else Assert.Contains(fault, choice.UserReplacementFault, StringComparison.Ordinal);
+    }
+
     private static void Check(Book book, string position, Role role, string value, SafetyClass safety)
     {
         var choice = Shop.Choose(book).For(position)!;
