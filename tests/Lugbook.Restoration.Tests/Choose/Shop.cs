@@ -18,7 +18,10 @@ internal static class Shop
         RectifierLimits = RectifierLimit.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "data", "valves", "rectifier-points.csv"))),
     };
 
-    public static ChooseResult Choose(Book book) => ChooseStage.Run(MapStage.Run(book, DemoBooks.Handbook), Policy);
+    // A demo book is asked about many times; the stage is pure, so once is enough.
+    private static readonly System.Runtime.CompilerServices.ConditionalWeakTable<Book, ChooseResult> Chosen = [];
+
+    public static ChooseResult Choose(Book book) => Chosen.GetValue(book, b => ChooseStage.Run(MapStage.Run(b, DemoBooks.Handbook), Policy));
 
     /// <summary>One part without any lug.</summary>
     public static Choice Alone(string kind, double? value, double? volts = null, double? tolerancePercent = 20, double? watts = null, string? note = null) =>
