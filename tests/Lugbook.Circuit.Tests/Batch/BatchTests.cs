@@ -128,6 +128,49 @@ public class BatchTests
         for (var k = 0; k < room.Variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
     }
 
+    /// <summary>Resistance-coupled stages in a row on one decoupled supply: 8 parts and 5 nodes a stage.</summary>
+    private static (Network Network, Varied[] Varied, double[] Nominal) Chassis(int stages)
+    {
+        var elements = new List<Element> { new Battery("B", 1, 0, 280, 200) };
+        for (var s = 0; s < stages; s++)
+        {
+            var at = 2 + 5 * s;   // supply, plate, grid, cathode, screen
+            elements.Add(new Resistor($"D{s}", s == 0 ? 1 : at - 5, at, 1000));
+            elements.Add(new Resistor($"L{s}", at, at + 1, 100e3));
+            elements.Add(new Resistor($"G{s}", at + 2, 0, 470e3));
+            elements.Add(new Resistor($"K{s}", at + 3, 0, 1500));
+            elements.Add(new Resistor($"S{s}", at, at + 4, 470e3));
+            elements.Add(new Resistor($"T{s}", at + 4, 0, 1e6));
+            elements.Add(new Resistor($"C{s}", s == 0 ? 0 : at - 4, at + 2, 200e6));
+            elements.Add(s % 2 == 0
+                ? new Triode($"V{s}", at + 1, at + 2, at + 3, Triode)
+                : new Pentode($"V{s}", at + 1, at + 4, at + 2, at + 3, new(37, 5000, 3e-3, 1.5, 0.6, 0.1, 0.004, 0, 1, 0.38, 0.2, 0.1, 2, 1e-3, 0.15, 0.15)));
+        }
+        var network = new Network(Enumerable.Range(0, 2 + 5 * stages).Select(i => $"n{i}"), 0, elements);
+        return (network, [.. elements.OfType<Resistor>().Select(r => new Varied(r.Name, Parameter.Ohms))], [.. elements.OfType<Resistor>().Select(r => r.Ohms)]);
+    }
+
+    [Theory]
+    [InlineData(6)]
+    [InlineData(19)]
+    [InlineData(38)]
+    public void A_chassis_of_many_stages_settles_in_every_sample(int stages)
+    {
+        var (network, varied, nominal) = Chassis(stages);
+        var batch = new Batch(network, varied);
+        var random = new System.Random(6);
+        const int variants = 2000;
+        double[] values = [.. Enumerable.Range(0, variants * nominal.Length).Select(k => nominal[k % nominal.Length] * (0.8 + 0.4 * random.NextDouble()))];
+        var room = new BatchResult(variants, batch.NodeCount);
+        batch.SolveInto(values, room);
+        var clock = Stopwatch.StartNew();
+        batch.SolveInto(values, room);
+        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / clock.Elapsed.TotalSeconds:0} variants a second");
+        for (var k = 0; k < variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
+        for (var k = 0; k < variants; k += 500) Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * nominal.Length, nominal.Length))).Volts], room.VoltsOf(k));
+        TestContext.Current.TestOutputHelper?.WriteLine($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A");
+    }
+
     [Fact]
     public void What_cannot_be_varied_is_named()
     {
