@@ -162,10 +162,14 @@ public class BatchTests
         const int variants = 2000;
         double[] values = [.. Enumerable.Range(0, variants * nominal.Length).Select(k => nominal[k % nominal.Length] * (0.8 + 0.4 * random.NextDouble()))];
         var room = new BatchResult(variants, batch.NodeCount);
-        batch.SolveInto(values, room);
-        var clock = Stopwatch.StartNew();
-        batch.SolveInto(values, room);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / clock.Elapsed.TotalSeconds:0} variants a second");
+        var best = double.PositiveInfinity;
+        for (var run = 0; run < 4; run++)   // the first runs are not compiled to the end
+        {
+            var clock = Stopwatch.StartNew();
+            batch.SolveInto(values, room);
+            best = Math.Min(best, clock.Elapsed.TotalSeconds);
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second");
         for (var k = 0; k < variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
         for (var k = 0; k < variants; k += 500) Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * nominal.Length, nominal.Length))).Volts], room.VoltsOf(k));
         TestContext.Current.TestOutputHelper?.WriteLine($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A");
@@ -205,28 +209,39 @@ public class BatchTests
     });
 
     [Fact]
-    public void Random_networks_settle_to_a_nanoampere_or_say_why_not() => Random.Sample(r =>
+    public void Random_networks_settle_to_a_nanoampere_or_say_why_not()
     {
-        Batch batch;
-        try
+        int networks = 0, unsettled = 0, variants = 0, without = 0;
+        Random.Sample(r =>
         {
-            batch = new Batch(r.Network, r.Varied);
-        }
-        catch (UnsolvableException e)
-        {
-            Assert.Contains(e.Node, r.Network.NodeNames);
-            return;
-        }
-        var result = batch.Solve(r.Values);
-        for (var k = 0; k < result.Variants; k++)
-        {
-            if (result.ReasonOf(k) is { } reason)
+            networks++;
+            Batch batch;
+            try
             {
-                Assert.Contains("node", reason, StringComparison.Ordinal);
-                continue;
+                batch = new Batch(r.Network, r.Varied);
             }
-            Assert.InRange(result.ResidualOf(k), 0, 1e-9);
-            foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
-        }
-    }, iter: 300, threads: 1);
+            catch (UnsolvableException e)
+            {
+                unsettled++;
+                Assert.Contains(e.Node, r.Network.NodeNames);
+                return;
+            }
+            var result = batch.Solve(r.Values);
+            for (var k = 0; k < result.Variants; k++)
+            {
+                variants++;
+                if (result.ReasonOf(k) is { } reason)
+                {
+                    without++;
+                    Assert.Contains("node", reason, StringComparison.Ordinal);
+                    continue;
+                }
+                Assert.InRange(result.ResidualOf(k), 0, 1e-9);
+                foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
+            }
+        }, iter: 300, threads: 1);
+        TestContext.Current.TestOutputHelper?.WriteLine($"{networks} networks, {unsettled} without an operating point; {variants} variants, {without} without");
+        // Wild wiring (a grid on nothing, a pentode upside down) may have no rest; most of it has.
+        Assert.True(unsettled <= networks / 10 && without <= variants / 10, $"{unsettled} of {networks} networks, {without} of {variants} variants");
+    }
 }
