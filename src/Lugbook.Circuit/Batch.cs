@@ -15,7 +15,7 @@ public readonly record struct Varied(string Element, Parameter Parameter);
 /// <remarks>
 /// Ordering and symbolic analysis are done once; four variants run side by side in one register; all cores; nothing is allocated for a variant that settles. Every variant starts from the
 /// nominal point, so an answer depends neither on its neighbours nor on the order nor on the number of cores. What does not settle so is solved alone with all of
-/// <see cref="OperatingPoint"/>'s attempts, and so is every variant with an open part (it may leave a part of the network untied). A varied resistance below 0.1 Ω counts as 0.1 Ω.
+/// <see cref="OperatingPoint"/>'s attempts, and so is every variant whose open parts leave a part of the network untied. A varied resistance below 0.1 Ω counts as 0.1 Ω.
 /// </remarks>
 public sealed class Batch
 {
@@ -90,7 +90,7 @@ public sealed class Batch
         var workers = Math.Clamp(groups / 16, 1, Environment.ProcessorCount);
         Parallel.For(0, workers, _ =>
         {
-            var lanes = new Worker(_assembly, _nominal);
+            var lanes = new Worker(_assembly, _nominal, _writes);
             const int stride = 8;
             for (; ; )
             {
@@ -104,11 +104,12 @@ public sealed class Batch
     private void Group(Worker worker, double[] values, BatchResult result, int group)
     {
         var (first, width) = (4 * group, _varied.Length);
+        var tied = 0;
         for (var lane = 0; lane < 4; lane++)
         {
             // The last group is filled up with its first variant.
             var variant = first + lane < result.Variants ? first + lane : first;
-            Writer.Into(_writes, values.AsSpan(variant * width, width), worker.Numbers, lane);
+            if (worker.Put(values.AsSpan(variant * width, width), lane)) tied |= 1 << lane;
         }
         worker.Solve();
         for (var lane = 0; lane < 4 && first + lane < result.Variants; lane++)
@@ -116,7 +117,7 @@ public sealed class Batch
             var variant = first + lane;
             var own = values.AsSpan(variant * width, width);
             var residual = worker.Residual(lane);
-            if (!(residual < Newton<Four>.ResidualAmperes) || Opens(own))
+            if (!(residual < Newton<Four>.ResidualAmperes) || (tied & (1 << lane)) == 0)
             {
                 Alone(own, result, variant);
                 continue;
@@ -125,12 +126,6 @@ public sealed class Batch
             for (var n = 0; n < row.Length; n++) row[n] = Four.Lane(worker.Volts[_joinedOf[n]], lane);
             result.Set(variant, residual, null);
         }
-    }
-
-    private static bool Opens(ReadOnlySpan<double> values)
-    {
-        foreach (var x in values) if (double.IsInfinity(x)) return true;
-        return false;
     }
 
     private void Alone(ReadOnlySpan<double> values, BatchResult result, int variant)

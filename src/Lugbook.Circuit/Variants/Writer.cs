@@ -18,14 +18,14 @@ internal static class Writer
 {
     /// <summary>A short is 0.1 Ω: beside a larger conductance the currents of megohms drown in rounding.</summary>
     public const double MostSiemens = 10;
-    private const double OpenOhms = 1e12;
+    /// <summary>Stands for an open part in a lane whose answer is not used: it must only not make the matrix singular.</summary>
+    public const double OpenOhms = 1e12;
 
-    public static void Into<T>(ReadOnlySpan<Write> writes, ReadOnlySpan<double> values, Numbers<T> numbers, int lane) where T : unmanaged, ILane<T>
+    public static void Into<T>(ReadOnlySpan<Write> writes, ReadOnlySpan<double> values, Numbers<T> numbers, int lane, double mostOhms) where T : unmanaged, ILane<T>
     {
         foreach (var write in writes)
         {
-            // An open part is solved alone afterwards; here it must only not make the matrix singular.
-            var x = Math.Min(values[write.Parameter], OpenOhms);
+            var x = Math.Min(values[write.Parameter], mostOhms);
             var number = write.Form switch
             {
                 Form.Times => write.Scale * x,

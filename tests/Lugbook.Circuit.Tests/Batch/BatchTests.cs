@@ -83,12 +83,29 @@ public class BatchTests
     }
 
     [Fact]
+    public void A_part_cut_off_by_an_open_is_solved_as_alone_and_a_way_round_it_is_used()
+    {
+        // Node 3 hangs on R2 alone; node 2 has two ways to the supply.
+        var network = new Network(["c", "top", "mid", "end"], 0,
+            [new Battery("B", 1, 0, 100, 1), new Resistor("R1", 1, 2, 1000), new Resistor("R1b", 1, 2, 1000), new Resistor("R2", 2, 3, 1000), new Resistor("R3", 2, 0, 1000)]);
+        var open = double.PositiveInfinity;
+        var result = new Batch(network, [new("R1", Parameter.Ohms), new("R2", Parameter.Ohms), new("R3", Parameter.Ohms)]).Solve([open, 1000, 1000, 1000, open, 1000, open, open, open, 1000, 1000, 1000]);
+        Assert.Equal(100 * 1000.0 / 2001, result.VoltsOf(0)[2], 1e-9);
+        Assert.Equal(result.VoltsOf(0)[2], result.VoltsOf(0)[3], 1e-9);
+        Assert.Equal(100 * 1000.0 / 1501, result.VoltsOf(1)[2], 1e-9);
+        Assert.Equal(0, result.VoltsOf(1)[3]);   // floats: 0 V by convention
+        Assert.Equal(100, result.VoltsOf(2)[2], 1e-9);
+        Assert.Equal(100 * 1000.0 / 1501, result.VoltsOf(3)[3], 1e-9);
+    }
+
+    [Fact]
     public void A_variant_allocates_nothing()
     {
         var batch = Receiver();
         long Bytes(int variants)
         {
             var (values, room) = (Samples(variants, 4), new BatchResult(variants, batch.NodeCount));
+            for (var k = 5; k < values.Length; k += 7 * Parts.Length) values[k] = double.PositiveInfinity;   // a coupling capacitor that does not leak
             batch.SolveInto(values, room);
             var before = GC.GetTotalAllocatedBytes(precise: true);
             batch.SolveInto(values, room);
@@ -107,8 +124,55 @@ public class BatchTests
         batch.SolveInto(values, room);
         var clock = Stopwatch.StartNew();
         batch.SolveInto(values, room);
-        TestContext.Current.SendDiagnosticMessage($"{10_000 / clock.Elapsed.TotalSeconds:0} variants of {batch.NodeCount} nodes and 3 valves a second");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{10_000 / clock.Elapsed.TotalSeconds:0} variants of {batch.NodeCount} nodes and 3 valves a second");
         for (var k = 0; k < room.Variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
+    }
+
+    /// <summary>Resistance-coupled stages in a row on one decoupled supply: 8 parts and 5 nodes a stage.</summary>
+    private static (Network Network, Varied[] Varied, double[] Nominal) Chassis(int stages)
+    {
+        var elements = new List<Element> { new Battery("B", 1, 0, 280, 200) };
+        for (var s = 0; s < stages; s++)
+        {
+            var at = 2 + 5 * s;   // supply, plate, grid, cathode, screen
+            elements.Add(new Resistor($"D{s}", s == 0 ? 1 : at - 5, at, 1000));
+            elements.Add(new Resistor($"L{s}", at, at + 1, 100e3));
+            elements.Add(new Resistor($"G{s}", at + 2, 0, 470e3));
+            elements.Add(new Resistor($"K{s}", at + 3, 0, 1500));
+            elements.Add(new Resistor($"S{s}", at, at + 4, 470e3));
+            elements.Add(new Resistor($"T{s}", at + 4, 0, 1e6));
+            elements.Add(new Resistor($"C{s}", s == 0 ? 0 : at - 4, at + 2, 200e6));
+            elements.Add(s % 2 == 0
+                ? new Triode($"V{s}", at + 1, at + 2, at + 3, Triode)
+                : new Pentode($"V{s}", at + 1, at + 4, at + 2, at + 3, new(37, 5000, 3e-3, 1.5, 0.6, 0.1, 0.004, 0, 1, 0.38, 0.2, 0.1, 2, 1e-3, 0.15, 0.15)));
+        }
+        var network = new Network(Enumerable.Range(0, 2 + 5 * stages).Select(i => $"n{i}"), 0, elements);
+        return (network, [.. elements.OfType<Resistor>().Select(r => new Varied(r.Name, Parameter.Ohms))], [.. elements.OfType<Resistor>().Select(r => r.Ohms)]);
+    }
+
+    [Theory]
+    [InlineData(6)]
+    [InlineData(19)]
+    [InlineData(38)]
+    public void A_chassis_of_many_stages_settles_in_every_sample(int stages)
+    {
+        var (network, varied, nominal) = Chassis(stages);
+        var batch = new Batch(network, varied);
+        var random = new System.Random(6);
+        const int variants = 2000;
+        double[] values = [.. Enumerable.Range(0, variants * nominal.Length).Select(k => nominal[k % nominal.Length] * (0.8 + 0.4 * random.NextDouble()))];
+        var room = new BatchResult(variants, batch.NodeCount);
+        var best = double.PositiveInfinity;
+        for (var run = 0; run < 4; run++)   // the first runs are not compiled to the end
+        {
+            var clock = Stopwatch.StartNew();
+            batch.SolveInto(values, room);
+            best = Math.Min(best, clock.Elapsed.TotalSeconds);
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second");
+        for (var k = 0; k < variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
+        for (var k = 0; k < variants; k += 500) Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * nominal.Length, nominal.Length))).Volts], room.VoltsOf(k));
+        TestContext.Current.TestOutputHelper?.WriteLine($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A");
     }
 
     [Fact]
@@ -145,28 +209,39 @@ public class BatchTests
     });
 
     [Fact]
-    public void Random_networks_settle_to_a_nanoampere_or_say_why_not() => Random.Sample(r =>
+    public void Random_networks_settle_to_a_nanoampere_or_say_why_not()
     {
-        Batch batch;
-        try
+        int networks = 0, unsettled = 0, variants = 0, without = 0;
+        Random.Sample(r =>
         {
-            batch = new Batch(r.Network, r.Varied);
-        }
-        catch (UnsolvableException e)
-        {
-            Assert.Contains(e.Node, r.Network.NodeNames);
-            return;
-        }
-        var result = batch.Solve(r.Values);
-        for (var k = 0; k < result.Variants; k++)
-        {
-            if (result.ReasonOf(k) is { } reason)
+            networks++;
+            Batch batch;
+            try
             {
-                Assert.Contains("node", reason, StringComparison.Ordinal);
-                continue;
+                batch = new Batch(r.Network, r.Varied);
             }
-            Assert.InRange(result.ResidualOf(k), 0, 1e-9);
-            foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
-        }
-    }, iter: 300, threads: 1);
+            catch (UnsolvableException e)
+            {
+                unsettled++;
+                Assert.Contains(e.Node, r.Network.NodeNames);
+                return;
+            }
+            var result = batch.Solve(r.Values);
+            for (var k = 0; k < result.Variants; k++)
+            {
+                variants++;
+                if (result.ReasonOf(k) is { } reason)
+                {
+                    without++;
+                    Assert.Contains("node", reason, StringComparison.Ordinal);
+                    continue;
+                }
+                Assert.InRange(result.ResidualOf(k), 0, 1e-9);
+                foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
+            }
+        }, iter: 300, threads: 1);
+        TestContext.Current.TestOutputHelper?.WriteLine($"{networks} networks, {unsettled} without an operating point; {variants} variants, {without} without");
+        // Wild wiring (a grid on nothing, a pentode upside down) may have no rest; most of it has.
+        Assert.True(unsettled <= networks / 10 && without <= variants / 10, $"{unsettled} of {networks} networks, {without} of {variants} variants");
+    }
 }
