@@ -32,6 +32,8 @@ public sealed record TransientOptions
     public ImmutableDictionary<string, double> InductorAmperes { get; init; } = ImmutableDictionary<string, double>.Empty;
     /// <summary>Filaments and thermistors start as warm as their rated power (filaments) or 0 W (thermistors) makes them; false: all are cold.</summary>
     public bool StartWarm { get; init; }
+    /// <summary>Which filament heats which valve (valve's name, filament's name): its current follows the cathode's emission. Valves not named conduct from the start.</summary>
+    public ImmutableDictionary<string, string> Heaters { get; init; } = ImmutableDictionary<string, string>.Empty;
     /// <summary>Elements of two terminals whose current is kept.</summary>
     public ImmutableArray<string> Currents { get; init; } = [];
     /// <summary>Ends early when this says so of the volts of all nodes.</summary>
@@ -65,7 +67,7 @@ public static class Transient
         options ??= new();
         Check(network, seconds, options);
         var layout = new Layout(network, options.Switchings.Select(s => s.Name).ToHashSet(StringComparer.Ordinal));
-        var stepper = new Stepper(layout) { PhaseRadians = options.PhaseRadians };
+        var stepper = new Stepper(layout) { PhaseRadians = options.PhaseRadians, Emission = new Emission(layout, options.Heaters) };
         Begin(layout, stepper, options);
         var followed = new Course(network, stepper, options);
         var longest = options.LongestStep ?? Math.Min(seconds / 50, layout.Lines.Select(l => 1 / (40 * l.Element.Hertz)).DefaultIfEmpty(double.PositiveInfinity).Min());
@@ -168,6 +170,9 @@ public static class Transient
         Named<Capacitor>(network, options.CapacitorVolts.Keys, "capacitor");
         Named<Inductor>(network, options.InductorAmperes.Keys, "inductor");
         Named<Element>(network, options.Currents, "element");
+        Named<Filament>(network, options.Heaters.Values, "filament");
+        foreach (var name in options.Heaters.Keys)
+            if (!network.Elements.Any(e => e.Name == name && e is (Diode or Triode or Pentode or Converter))) throw new ArgumentException($"No valve is called '{name}'.", nameof(options));
     }
 
     private static void Named<T>(Network network, IEnumerable<string> names, string sort) where T : Element

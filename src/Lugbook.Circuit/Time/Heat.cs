@@ -42,6 +42,13 @@ internal static class Heat
         return Math.Pow(cold + Math.Max(power, 0) * (1 - cold), 1 / RadiationPower);
     }
 
+    /// <summary>How fast the heat given off rises with the rise in temperature at rated power: with it the last of the warming goes by the stated time constant.</summary>
+    private static double RatedSlope(Filament filament)
+    {
+        var hot = Math.Pow(1 / filament.ColdShare, 1 / ResistivityPower);
+        return RadiationPower * ResistivityPower * (hot - 1) / hot / (1 - Math.Pow(filament.ColdShare, RadiationPower));
+    }
+
     public static double RatedOhms(Filament filament) => filament.RatedVolts / filament.RatedAmperes;
 
     /// <summary>Heat state of an element → Ω. The state is the rise for a filament, kelvin above 25 °C for a thermistor.</summary>
@@ -55,7 +62,7 @@ internal static class Heat
     /// <summary>How fast the state rises under a power, a second.</summary>
     public static double Rate(Element element, double state, double watts) => element switch
     {
-        Filament f => (watts / (f.RatedVolts * f.RatedAmperes) - GivenOff(f, Share(f, state))) / (f.WarmUpSeconds > 0 ? f.WarmUpSeconds : LampSeconds),
+        Filament f => (watts / (f.RatedVolts * f.RatedAmperes) - GivenOff(f, Share(f, state))) / ((f.WarmUpSeconds > 0 ? f.WarmUpSeconds : LampSeconds) * RatedSlope(f)),
         Thermistor t => (watts - t.WattsPerKelvin * state) / t.JoulesPerKelvin,
         _ => throw new ArgumentException($"'{element.Name}' has no heat.", nameof(element)),
     };

@@ -23,7 +23,7 @@ internal sealed class Stepper
     // From every node to 0 V: keeps a node determined that only blocked diodes reach.
     private const double Shunt = 1e-12;
     private const double OpenSiemens = 1e-12, ClosedSiemens = 100;
-    private const int NewtonSteps = 60;
+    private const int FewSteps = 12, NewtonSteps = 60;
 
     private readonly Layout _layout;
     private readonly Assembly _assembly;
@@ -72,6 +72,8 @@ internal sealed class Stepper
     /// <summary>d State / d state at the period's start; null when not wanted.</summary>
     public double[,]? By { get; set; }
     public double PhaseRadians { get; set; }
+    /// <summary>Valves that follow a heater; null where all are warm.</summary>
+    public Emission? Emission { get; set; }
 
     public double NodeVolts(int node) => Volts[_layout.JoinedOf[node]].Value;
 
@@ -155,6 +157,7 @@ internal sealed class Stepper
     public void SetHeat()
     {
         for (var k = 0; k < HeatStates.Length; k++) Set(_layout.Warms[k].Place, 1 / Heat.Ohms(_layout.Warms[k].Element, HeatStates[k]));
+        Emission?.Apply(_numbers, HeatStates);
     }
 
     public void SetGates()
@@ -240,7 +243,7 @@ internal sealed class Stepper
                 _numbers.Amperes[w.Drains[p]] = new(sum);
             }
         }
-        if (!_newton.Solve(_numbers, Volts, Shunt, NewtonSteps) && !SettledToRounding()) return false;
+        if (!_newton.Solve(_numbers, Volts, Shunt, FewSteps) && !SettledToRounding() && !_newton.Solve(_numbers, Volts, Shunt, NewtonSteps) && !SettledToRounding()) return false;
 
         foreach (var s in _layout.Stores)
         {
