@@ -85,6 +85,7 @@ public sealed class Batch
         var variants = Count(values);
         if (result.Variants != variants || result.NodeCount != NodeCount)
             throw new ArgumentException($"The result holds {result.Variants} variants of {result.NodeCount} nodes; {variants} of {NodeCount} are asked for.", nameof(result));
+        result.Restart();
         var groups = (variants + 3) / 4;
         var next = 0;
         var workers = Math.Clamp(groups / 16, 1, Environment.ProcessorCount);
@@ -130,6 +131,7 @@ public sealed class Batch
 
     private void Alone(ReadOnlySpan<double> values, BatchResult result, int variant)
     {
+        result.CountAlone();
         var row = result.RowOf(variant);
         try
         {
@@ -183,6 +185,7 @@ public sealed class BatchResult
 {
     private readonly double[] _volts, _residuals;
     private readonly string?[] _reasons;
+    private int _alone;
 
     /// <summary>Room for so many.</summary>
     public BatchResult(int variants, int nodeCount)
@@ -204,6 +207,11 @@ public sealed class BatchResult
     /// <summary>Why a variant has no answer, naming node and element; null when it has one.</summary>
     public string? ReasonOf(int variant) => _reasons[variant];
 
+    /// <summary>How many variants the lanes could not settle or hold, and which were solved alone: each takes some hundred times as long.</summary>
+    public int SolvedAlone => _alone;
+
+    internal void CountAlone() => Interlocked.Increment(ref _alone);
+    internal void Restart() => _alone = 0;
     internal Span<double> RowOf(int variant) => _volts.AsSpan(variant * NodeCount, NodeCount);
     internal void Set(int variant, double residual, string? reason) => (_residuals[variant], _reasons[variant]) = (residual, reason);
 }

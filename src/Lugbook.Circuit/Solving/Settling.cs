@@ -15,6 +15,7 @@ internal static class Settling
         if (newton.Solve(numbers, volts, 0, Steps)) return;
         if (ByShunt(newton, numbers, volts)) return;
         if (BySources(assembly, newton, numbers, volts)) return;
+        if (ByInsulation(assembly, newton, numbers, volts)) return;
         throw Reason(assembly, newton, numbers, volts);
     }
 
@@ -24,6 +25,18 @@ internal static class Settling
         for (var shunt = 1e-2; shunt > 1e-13; shunt /= 4)
             if (!newton.Solve(numbers, volts, shunt, Steps)) return false;
         return newton.Solve(numbers, volts, 0, Steps);
+    }
+
+    // A grid or cathode without a path for direct current has no rest but what insulation gives it: 1 TΩ to 0 V, which at 900 V is still below 1 nA.
+    private static bool ByInsulation(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
+    {
+        const double siemens = 1e-12;
+        Array.Clear(volts);
+        for (var shunt = 1e-2; shunt > siemens; shunt /= 4) newton.Solve(numbers, volts, shunt, Steps);
+        newton.Solve(numbers, volts, siemens, Steps);
+        newton.Evaluate(numbers, volts, new(0), matrix: false);
+        foreach (var n in assembly.NodeOfUnknown) if (!(Math.Abs(newton.Residual[n].Value) < 1e-9)) return false;
+        return true;
     }
 
     private static bool BySources(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)

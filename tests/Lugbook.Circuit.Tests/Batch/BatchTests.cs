@@ -169,10 +169,24 @@ public class BatchTests
             batch.SolveInto(values, room);
             best = Math.Min(best, clock.Elapsed.TotalSeconds);
         }
-        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second, {room.SolvedAlone} solved alone");
         for (var k = 0; k < variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
         for (var k = 0; k < variants; k += 500) Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * nominal.Length, nominal.Length))).Volts], room.VoltsOf(k));
         TestContext.Current.TestOutputHelper?.WriteLine($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A");
+    }
+
+    [Fact]
+    public void A_grid_on_nothing_and_a_cathode_on_nothing_come_to_rest_by_insulation()
+    {
+        var network = SensitivityTests.Receiver();
+        foreach (var open in new Element[] { new Resistor("leak", 11, 0, double.PositiveInfinity), new Resistor("RK", 3, 0, double.PositiveInfinity), new Resistor("RK2", 7, 0, double.PositiveInfinity) })
+        {
+            var point = OperatingPoint.Of(network.With(open));
+            Assert.InRange(point.ResidualAmperes, 0, 1e-9);
+            Assert.All(point.Volts, v => Assert.InRange(v, -400, 400));
+        }
+        // An open cathode rises until its valve is cut off.
+        Assert.True(OperatingPoint.Of(network.With(new Resistor("RK", 3, 0, double.PositiveInfinity))).Volts[3] > OperatingPoint.Of(network).Volts[3] + 1);
     }
 
     [Fact]
@@ -242,6 +256,6 @@ public class BatchTests
         }, iter: 300, threads: 1);
         TestContext.Current.TestOutputHelper?.WriteLine($"{networks} networks, {unsettled} without an operating point; {variants} variants, {without} without");
         // Wild wiring (a grid on nothing, a pentode upside down) may have no rest; most of it has.
-        Assert.True(unsettled <= networks / 10 && without <= variants / 10, $"{unsettled} of {networks} networks, {without} of {variants} variants");
+        Assert.True(unsettled <= networks / 30 && without <= variants / 30, $"{unsettled} of {networks} networks, {without} of {variants} variants");
     }
 }
