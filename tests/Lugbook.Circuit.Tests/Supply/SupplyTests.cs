@@ -176,16 +176,36 @@ public partial class SupplyTests
     }
 
     [Fact]
+    public void A_lamp_in_the_line_leaves_the_set_what_the_rows_say()
+    {
+        // Rows for a set like a resistor; those for a set of constant current have two answers, and the circuit has no such set.
+        var rows = 0;
+        foreach (var row in Checks.Of("lamp-limiter"))
+        {
+            if (Limiter().Match(row["inputs"]) is not { Success: true } m || row["quantity"] != "volts at the set") continue;
+            double Field(string name) => double.Parse(m.Groups[name].Value, CultureInfo.InvariantCulture);
+            var state = CircuitSupply.SteadyState(new(["common", "set", "line"], 0,
+            [
+                new Mains("M", 2, 0, Field("line"), 60, 0.01), new Filament("L", 2, 1, Field("rated"), Field("w") / Field("rated"), 0.07, 0),
+                new Resistor("R", 1, 0, Field("at") / Field("a")),
+            ]));
+            Assert.Equal(Checks.Number(row["value"]), state.Nodes[1].RippleRms, 0.01 * Checks.Number(row["value"]));
+            rows++;
+        }
+        Assert.True(rows >= 8);
+    }
+
+    [Fact]
     public void Unloaded_a_reservoir_reaches_the_peak()
     {
         var rows = 0;
         foreach (var row in Checks.Of("peak"))
         {
             var rms = double.Parse(row["inputs"].Split('=', ' ')[1], CultureInfo.InvariantCulture);
-            // The capacitor's own leakage of 1 MΩ stands against the soft onset of the diode's law, which alone would creep 40 mV above the peak.
+            // The capacitor's own leakage of 5 MΩ stands against the soft onset of the diode's law, which alone would creep 40 mV above the peak (and with the leakage still 16 mV).
             var state = CircuitSupply.SteadyState(new(["common", "B+", "line"], 0,
-                [new Mains("M", 2, 0, rms, 50, 10), new Diode("D", 2, 1, Ideal), new Capacitor("C", 1, 0, 16e-6, 0, 1e6)]));
-            Assert.Equal(Checks.Number(row["value"]), state.Nodes[1].Average, 1e-3 * Checks.Number(row["value"]));
+                [new Mains("M", 2, 0, rms, 50, 10), new Diode("D", 2, 1, Ideal), new Capacitor("C", 1, 0, 16e-6, 0, 5e6)]));
+            Assert.Equal(Checks.Number(row["value"]), state.Nodes[1].Average, 1e-3 * Checks.Number(row["value"]) + 0.02);
             rows++;
         }
         Assert.Equal(5, rows);
@@ -235,6 +255,9 @@ public partial class SupplyTests
         Assert.Contains("no line", Assert.Throws<ArgumentException>(() => CircuitSupply.SteadyState(new(["common", "a"], 0, [new Resistor("R", 1, 0, 1)]))).Message, StringComparison.Ordinal);
         Assert.Contains("60 Hz", Assert.Throws<ArgumentException>(() => CircuitSupply.SteadyState(new(["common", "a"], 0, [new Mains("M", 1, 0, 1, 50, 1), new Mains("N", 1, 0, 1, 60, 1)]))).Message, StringComparison.Ordinal);
     }
+
+    [GeneratedRegex(@"^line (?<line>\d+) V, lamp (?<w>\d+) W (?<rated>\d+) V .*resistor taking (?<a>[\d.]+) A at (?<at>\d+) V")]
+    private static partial Regex Limiter();
 
     [GeneratedRegex(@"^half-wave (?<v>\d+) V 60 Hz, C=(?<c>\d+) uF, Idc=(?<ma>\d+) mA, total series (?<r>\d+) ohm, constant drop (?<drop>[\d.]+) V")]
     private static partial Regex Selenium();
