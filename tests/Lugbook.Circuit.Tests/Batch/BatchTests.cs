@@ -106,7 +106,7 @@ public class BatchTests
         batch.SolveInto(values, room);
         var clock = Stopwatch.StartNew();
         batch.SolveInto(values, room);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{10_000 / clock.Elapsed.TotalSeconds:0} variants of {batch.NodeCount} nodes and 3 valves a second");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{10_000 / clock.Elapsed.TotalSeconds:0} variants of {batch.NodeCount} nodes and 3 valves a second"));
         for (var k = 0; k < room.Variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
     }
 
@@ -151,10 +151,10 @@ public class BatchTests
             batch.SolveInto(values, room);
             best = Math.Min(best, clock.Elapsed.TotalSeconds);
         }
-        TestContext.Current.TestOutputHelper?.WriteLine($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second, {room.SolvedAlone} solved alone");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{network.Elements.Length} parts, {batch.NodeCount} nodes, {stages} valves: {variants / best:0} variants a second, {room.SolvedAlone} solved alone"));
         for (var k = 0; k < variants; k++) Assert.True(room.ReasonOf(k) is null && room.ResidualOf(k) <= 1e-9);
         for (var k = 0; k < variants; k += 500) Alike([.. OperatingPoint.Of(batch.NetworkOf(values.AsSpan(k * nominal.Length, nominal.Length))).Volts], room.VoltsOf(k));
-        TestContext.Current.TestOutputHelper?.WriteLine($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"largest residual {Enumerable.Range(0, variants).Max(room.ResidualOf):0.0e+0} A"));
     }
 
     [Fact]
@@ -236,7 +236,7 @@ public class BatchTests
                 foreach (var v in result.VoltsOf(k)) Assert.True(double.IsFinite(v));
             }
         }, iter: 300, threads: 1);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{networks} networks, {unsettled} without an operating point; {variants} variants, {without} without");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{networks} networks, {unsettled} without an operating point; {variants} variants, {without} without"));
         // Wild wiring (a grid on nothing, a pentode upside down) may have no rest; most of it has.
         Assert.True(unsettled <= networks / 30 && without <= variants / 30, $"{unsettled} of {networks} networks, {without} of {variants} variants");
     }

@@ -137,6 +137,33 @@ public class OhmsTests
     }
 
     [Fact]
+    public void A_selenium_stack_before_a_bleeder_drops_what_its_law_says_and_settles_with_the_reservoir()
+    {
+        var law = DiodeLaw.Selenium(1, 0.1);
+        var network = new Network(["chassis", "line", "B+"], 0, [new Diode("SR", 1, 2, law), new Resistor("bleeder", 2, 0, 10e3), new Capacitor("reservoir", 2, 0, 40e-6)]);
+        // One unknown, by bisection: the stack carries what the bleeder takes.
+        double S(double u) => law.WidthVolts * Math.Log(1 + Math.Exp(u / law.WidthVolts));
+        double I(double v) => law.Perveance * (Math.Pow(S(v - law.OffsetVolts), 1.5) - Math.Pow(S(-law.OffsetVolts), 1.5)) + v / law.LeakOhms;
+        foreach (var (volts, way) in new[] { (0.5, 1), (-0.5, -1) })
+        {
+            double low = Math.Min(volts, 0), high = Math.Max(volts, 0);
+            for (var k = 0; k < 200; k++)
+            {
+                var middle = (low + high) / 2;
+                if (I(volts - middle) > middle / 10e3) low = middle;
+                else high = middle;
+            }
+            var ohms = volts / (low / 10e3);
+            var reading = Ohms.Between(network, 1, 0);
+            Close(ohms, way > 0 ? reading.Ohms : reading.ReversedOhms, 1e-5);
+            Assert.True(reading.Ohms < reading.ReversedOhms);
+            // Under a constant current the reservoir sees the bleeder alone; the stack's drop is there at once.
+            var share = Math.Max(10e3 / reading.Ohms, 10e3 / reading.ReversedOhms);
+            Close(0.4 * Math.Log(100 * share), reading.SettlingSeconds, 1e-5);
+        }
+    }
+
+    [Fact]
     public void A_node_that_is_not_there_is_named() =>
         Assert.Contains("0 to 1", Assert.Throws<ArgumentOutOfRangeException>(() => Ohms.Between(new(Names(2), 0, []), 2, 0)).Message, StringComparison.Ordinal);
 
