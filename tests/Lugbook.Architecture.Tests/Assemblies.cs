@@ -9,6 +9,7 @@ namespace Lugbook.Architecture.Tests;
 internal static class Assemblies
 {
     public static Assembly Trade => typeof(Trade.Book).Assembly;
+    public static Assembly Circuit => typeof(Circuit.Network).Assembly;
     public static Assembly Restoration => typeof(Restoration.Map.MapResult).Assembly;
     public static Assembly Store => typeof(Store.Shelves.IShelf).Assembly;
     public static Assembly App => Assembly.Load("lugbook");

@@ -52,7 +52,7 @@ public class HouseRulesTests
         Assert.Empty(offences);
     }
 
-    private static IEnumerable<Type> AllTypes() => new[] { Assemblies.Trade, Assemblies.Restoration, Assemblies.Store, Assemblies.App }.SelectMany(a => a.GetTypes());
+    private static IEnumerable<Type> AllTypes() => new[] { Assemblies.Trade, Assemblies.Circuit, Assemblies.Restoration, Assemblies.Store, Assemblies.App }.SelectMany(a => a.GetTypes());
 
     private static IEnumerable<string> Misnamed(IEnumerable<Type> types) =>
         from type in types
