@@ -171,6 +171,6 @@ internal sealed class RequirementRule(MapResult map, CircuitView view, ChoosePol
             return ([NewKind.Wirewound, NewKind.MetalOxide], "Wirewound bears the surge at switch-on and the heat; keep it off wires.");
         return watts > 1
             ? ([NewKind.MetalOxide, NewKind.MetalFilm, NewKind.Wirewound], "Metal oxide runs hot without harm and does not burn; wirewound is wrong where radio frequency passes.")
-            : ([NewKind.MetalFilm, NewKind.CarbonFilm, NewKind.MetalOxide], "Metal film keeps its value; mind its lower working voltage and its dislike of surges.");
+            : ([NewKind.MetalFilm, NewKind.CarbonFilm, NewKind.MetalOxide], "Film keeps its value; mind its lower working voltage and its dislike of surges.");
     }
 }

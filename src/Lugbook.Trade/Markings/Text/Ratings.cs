@@ -45,6 +45,12 @@ internal static class Ratings
             return ([lowest], ac);
         }
         if (numbers.Count == 1) return ([.. Enumerable.Repeat((double?)numbers[0].Volts, sections)], ac);
+        // 450/500 V on a can of two sections: working and surge volts of both, since no maker rates the smaller section a little higher.
+        if (numbers.Count == 2 && numbers[1].Volts > numbers[0].Volts && numbers[1].Volts <= 1.25 * numbers[0].Volts)
+        {
+            doubts.Add($"{Volt(numbers[1].Volts)}, a little above {Volt(numbers[0].Volts)}, is taken for surge volts, not for a section's rating");
+            return ([.. Enumerable.Repeat((double?)numbers[0].Volts, sections)], ac);
+        }
         if (numbers.Count == 2 * sections && flagged != 0)
             return ([.. Enumerable.Range(0, sections).Select(i => (double?)Math.Min(numbers[i].Volts, numbers[i + sections].Volts))], ac);
         if (numbers.Count < sections)
