@@ -56,7 +56,7 @@ public class StoriesTests(BenchFixture bench)
         await GoAsync(second, "/book/tv/parts");
         await first.GetByLabel(new Regex("Enter a part")).FillAsync("R999 47k half watt");
         await first.Keyboard.PressAsync("Enter");
-        await Expect(second.GetByRole(AriaRole.Row, new() { NameRegex = new("^R999") })).ToBeVisibleAsync(new() { Timeout = 3_000 });
+        await Expect(second.GetByRole(AriaRole.Row, new() { NameRegex = new("^R999") })).ToBeVisibleAsync();
     }
 
     [Fact]
