@@ -186,7 +186,7 @@ internal static class Decoder
     private static int LeadingAt(Arrangement form) => form.Slots.ToList().FindIndex(s => s.Role == Role.Figure);
 
     private static bool LeadingZero(CodeLayout layout, Arrangement form, ImmutableArray<Colour?> colours) =>
-        layout.Table[colours[LeadingAt(form)]!.Value]!.Figure == 0;
+        colours[LeadingAt(form)] is { } first && layout.Table[first]?.Figure == 0;
 
     private static decimal Power(int exponent)
     {

@@ -21,6 +21,8 @@ internal static class Refusal
         var asIs = context with { ColourCode = null };
         foreach (var turned in Turning.Of(layout, seen))
         {
+            // With a band unread there is no one reading to offer.
+            if (Colours(turned).Any(c => c is null)) continue;
             var read = layout.Forms.Where(f => f.Slots.Length == seen.Length).Select(f => Decoder.Read(layout, f, Colours(turned)).Decoded).FirstOrDefault(d => d is not null);
             if (read is not null && Belief.InReading(read, asIs).Fit > Fit.None)
                 return $"Turn the part: {Names(turned)} reads {Shown.Reading(read)}.";
