@@ -76,8 +76,13 @@ internal static class BookTables
 
     private static WrittenCell Words(string? words) => WrittenCell.Of(words);
     private static WrittenCell Unit(Unit? unit) => new(unit is { } known ? UnitWords.Spelling(known) : "");
-    private static WrittenCell Tolerance(Tolerance? tolerance) => tolerance is { } known
-        ? known.IsSymmetric ? new(ToleranceText.Write(known), null) : new(ToleranceText.Write(known))
-        : new("");
+    /// <summary>Per cent, as a number where a workbook's number leads back to exactly the same fraction.</summary>
+    private static WrittenCell Tolerance(Tolerance? tolerance)
+    {
+        if (tolerance is not { } known) return new("");
+        var text = ToleranceText.Write(known);
+        return known.IsSymmetric && NumberText.Scaled(NumberText.Write(NumberText.Scaled(text, 0)), -2) == known.Plus ? new(text, NumberText.Scaled(text, 0)) : new(text);
+    }
+
     private static WrittenCell Ohms(double? ohms) => ohms is double.PositiveInfinity ? new("INF") : WrittenCell.Of(ohms);
 }

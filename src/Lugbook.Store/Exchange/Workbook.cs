@@ -56,22 +56,8 @@ internal static class Workbook
             foreach (var row in table.Rows)
                 if (row.FirstOrDefault(c => c.Text.Length > CellLength).Text is { } longest)
                     return new($"{place}, sheet {table.Name}", longest[..60] + "…", 0, $"this text has {longest.Length} characters; a workbook's cell holds {CellLength}.", "Shorten it, or write CSV or an archive instead.");
-        var sheets = tables.ToDictionary(t => t.Name, t => (object)Rows(t));
-        stream.SaveAs(sheets, excelType: ExcelType.XLSX);
+        WorkbookWriter.Write(tables, stream);
         return null;
-    }
-
-    private static List<Dictionary<string, object?>> Rows(WrittenTable table)
-    {
-        var lines = table.Rows.Select(row =>
-        {
-            var line = new Dictionary<string, object?>();
-            for (var i = 0; i < table.Headers.Length; i++) line[table.Headers[i]] = row[i].Number is { } number ? number : row[i].Text.Length == 0 ? null : row[i].Text;
-            return line;
-        }).ToList();
-        // Without rows the package would write no header: one empty row carries it.
-        if (lines.Count == 0) lines.Add(table.Headers.ToDictionary(h => h, _ => (object?)null));
-        return lines;
     }
 
     private static string Text(object? cell) => cell switch

@@ -143,17 +143,20 @@ public class ArchiveTests
     public void An_archive_that_unpacks_without_end_is_refused_without_unpacking_it()
     {
         var zeros = new byte[1024 * 1024];
-        var bytes = Change(Small().ToBytes(Made).Bytes, zip =>
+        using var bomb = new MemoryStream();
+        using (var zip = new ZipArchive(bomb, ZipArchiveMode.Create, leaveOpen: true))
         {
+            using (var manifest = zip.CreateEntry("manifest.json").Open())
+                manifest.Write(Encoding.UTF8.GetBytes($$"""{"format":1,"created":"2026-01-01T00:00:00Z","program":"x","entries":[{"name":"bomb","bytes":{{600 * zeros.Length}},"sha256":"00"}]}"""));
             using var stream = zip.CreateEntry("bomb", CompressionLevel.Fastest).Open();
             for (var i = 0; i < 600; i++) stream.Write(zeros);
-        }, manifest => manifest.Replace("\"entries\": [", $$"""
-            "entries": [{"name":"bomb","bytes":{{600 * zeros.Length}},"sha256":"00"},
-            """, StringComparison.Ordinal));
-        var before = GC.GetTotalAllocatedBytes(precise: true);
+        }
+        var bytes = bomb.ToArray();
+        // Of this thread alone: other tests run beside this one.
+        var before = GC.GetAllocatedBytesForCurrentThread();
         var opened = BookArchive.Open(bytes, "x.lugbook");
         Assert.Contains("512 MiB", Assert.Single(opened.Complaints).Problem, StringComparison.Ordinal);
-        Assert.InRange(GC.GetTotalAllocatedBytes(precise: true) - before, 0, 64L * 1024 * 1024);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 64L * 1024 * 1024);
     }
 
     [Fact]
@@ -194,20 +197,11 @@ public class ArchiveTests
         Assert.Equal("old", await File.ReadAllTextAsync(folder.In("x.lugbook"), Stop));
     }
 
-    private static byte[] Change(byte[] archive, Action<ZipArchive> change, Func<string, string>? manifest = null)
+    private static byte[] Change(byte[] archive, Action<ZipArchive> change)
     {
         using var stream = new MemoryStream();
         stream.Write(archive);
-        using (var zip = new ZipArchive(stream, ZipArchiveMode.Update, leaveOpen: true))
-        {
-            change(zip);
-            if (manifest is not null)
-            {
-                string text;
-                using (var reader = new StreamReader(zip.GetEntry("manifest.json")!.Open())) text = reader.ReadToEnd();
-                Put(zip, "manifest.json", manifest(text));
-            }
-        }
+        using (var zip = new ZipArchive(stream, ZipArchiveMode.Update, leaveOpen: true)) change(zip);
         return stream.ToArray();
     }
 

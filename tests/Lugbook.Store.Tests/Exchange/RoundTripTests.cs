@@ -72,9 +72,22 @@ public class RoundTripTests
         foreach (var sheet in zip.Entries.Where(e => e.FullName.StartsWith("xl/worksheets/", StringComparison.Ordinal)))
         {
             using var reader = new StreamReader(sheet.Open());
-            Assert.DoesNotContain("<x:f>", reader.ReadToEnd(), StringComparison.Ordinal);
+            Assert.DoesNotContain("<f", reader.ReadToEnd(), StringComparison.Ordinal);
         }
+        using var styles = new StreamReader(zip.GetEntry("xl/styles.xml")!.Open());
+        Assert.Contains("quotePrefix=\"1\"", styles.ReadToEnd(), StringComparison.Ordinal);
         Assert.Equal("=HYPERLINK(\"x\")", BookFiles.Read([new("x.xlsx", bytes)], "x").Book!.Parts[0].Note);
+    }
+
+    /// <summary>Source: ECMA-376 part 1, 22.9.2.19 (ST_Xstring): what XML cannot hold is written as _xHHHH_.</summary>
+    [Fact]
+    public void A_workbook_keeps_what_xml_cannot_hold_and_more_columns_than_letters()
+    {
+        var extras = Trade.Text.Extras.From(Enumerable.Range(0, 60).Select(i => KeyValuePair.Create($"mine {i}", i == 0 ? "a\u0001b _x000D_ _x005F_ \u0007 \uD83D\uDD0C" : $"{i}")));
+        var book = Book.Empty("x", "x") with { Parts = Table<Trade.Parts.Part>.Of([new() { Name = "R1", KindAsWritten = "resistor", Note = "007", Extras = extras }]) };
+        var (bytes, _) = BookFiles.ToXlsx(book);
+        AssertSame(book, BookFiles.Read([new("x.xlsx", bytes)], "x"));
+        Assert.Equal(bytes, BookFiles.ToXlsx(book).Bytes);
     }
 
     [Fact]
