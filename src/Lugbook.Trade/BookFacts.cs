@@ -24,6 +24,16 @@ public sealed record BookFacts
     public double? LineVolts { get; init; }
     /// <summary>Line frequency, Hz.</summary>
     public double? LineHertz { get; init; }
+    /// <summary>Line voltage at the bench today, V rms; null: as the set was made for.</summary>
+    public double? TodayLineVolts { get; init; }
+    /// <summary>Name of the meter at the bench; null: a digital one of 10 MΩ.</summary>
+    public string? Meter { get; init; }
+    /// <summary>Line voltage at which the service sheet's chart was taken, V rms; null: as the set was made for.</summary>
+    public double? ChartLineVolts { get; init; }
+    /// <summary>The chart's meter: ohms a volt; null when it is not such an instrument or not known.</summary>
+    public double? ChartOhmsPerVolt { get; init; }
+    /// <summary>The chart's meter: input resistance, Ω, where it is fixed.</summary>
+    public double? ChartInputOhms { get; init; }
     /// <summary>A lug on the common negative (B-), when the user says which; otherwise it is inferred.</summary>
     public string? CommonLug { get; init; }
     /// <summary>What M means on this set's sheet.</summary>

@@ -60,15 +60,18 @@ public static class SolveStage
             Point = point,
             Cycle = powered?.Cycle,
             Rectifiers = powered?.Rectifiers ?? [],
-            Spreads = [.. Boosted(netlist.Spreads, direct), .. (powered?.Rectifiers ?? []).Select(r => new Spread(r.Source, Parameter.Volts, r.LiftVolts, r.LiftVolts * (1 - LineShare), r.LiftVolts * (1 + LineShare), SpreadCause.Line))],
+            Spreads = [.. AsSolved(netlist.Spreads, direct), .. (powered?.Rectifiers ?? []).Select(r => new Spread(r.Source, Parameter.Volts, r.LiftVolts, r.LiftVolts * (1 - LineShare), r.LiftVolts * (1 + LineShare), SpreadCause.Line))],
             Remarks = remarks.ToImmutable(),
         };
     }
 
-    // A boost's volts are found by balancing; their spread is a tenth either way of what was found.
-    private static IEnumerable<Spread> Boosted(ImmutableArray<Spread> spreads, Network direct) => spreads.Select(s =>
-        s.Cause == SpreadCause.Declared && direct.Elements.FirstOrDefault(e => e.Name == s.Element) is Battery b
-            ? s with { Nominal = b.Volts, Low = b.Volts * (1 - LineShare), High = b.Volts * (1 + LineShare) } : s);
+    // What solving changed keeps its share of spread: a boost's volts were found by balancing, a rectifier's law was averaged.
+    private static IEnumerable<Spread> AsSolved(ImmutableArray<Spread> spreads, Network direct) => spreads.Select(s => (s.Parameter, direct.Elements.FirstOrDefault(e => e.Name == s.Element)) switch
+    {
+        (Parameter.Volts, Battery b) => s with { Nominal = b.Volts, Low = b.Volts * (1 - LineShare), High = b.Volts * (1 + LineShare) },
+        (Parameter.Perveance, Diode d) when d.Law.Perveance != s.Nominal => s with { Nominal = d.Law.Perveance, Low = s.Low / s.Nominal * d.Law.Perveance, High = s.High / s.Nominal * d.Law.Perveance },
+        _ => s,
+    });
 
     private static SolveResult Failed(NetlistResult netlist, string reason) => new()
     {

@@ -29,6 +29,11 @@ internal static class FactsText
                 case "year" or "made" or "made in": facts = facts with { Year = (int?)Number(row, 1880, 2100) }; break;
                 case "line volts" or "line voltage" or "mains volts" or "mains voltage" or "mains": facts = facts with { LineVolts = Number(row, 0, 1000) }; break;
                 case "line hertz" or "line frequency" or "mains frequency" or "mains hertz" or "hertz" or "frequency": facts = facts with { LineHertz = Number(row, 0, 1000) }; break;
+                case "today line volts" or "line today" or "bench line volts": facts = facts with { TodayLineVolts = Number(row, 0, 1000) }; break;
+                case "meter" or "my meter": facts = facts with { Meter = value }; break;
+                case "chart line volts": facts = facts with { ChartLineVolts = Number(row, 0, 1000) }; break;
+                case "chart ohms per volt" or "chart ohm per volt": facts = facts with { ChartOhmsPerVolt = Number(row, 10, 1e6) }; break;
+                case "chart input ohms" or "chart meter ohms": facts = facts with { ChartInputOhms = Number(row, 1e3, 1e12) }; break;
                 case "common lug" or "common": facts = facts with { CommonLug = value }; break;
                 case "m means" or "m" or "meg habit": facts = facts with { MegHabit = Habit(row, value) }; break;
                 default: row.Remark($"the fact '{row.Raw("key").Trim()}' is not known and was left out; put it into the story to keep it."); break;
@@ -63,6 +68,8 @@ internal static class FactsText
         return row.InBounds("value", value, least, most) ? value : null;
     }
 
+    private static string? Text(double? number) => number is { } n ? NumberText.Write(n) : null;
+
     /// <summary>The facts as a table; what is not known has no row.</summary>
     public static WrittenTable Write(Book book)
     {
@@ -70,7 +77,9 @@ internal static class FactsText
         var rows = new List<(string, string?)>
         {
             ("name", book.Name), ("title", facts.Title), ("year", facts.Year?.ToString(CultureInfo.InvariantCulture)), ("story", facts.Story),
-            ("line_volts", facts.LineVolts is { } volts ? NumberText.Write(volts) : null), ("line_hertz", facts.LineHertz is { } hertz ? NumberText.Write(hertz) : null),
+            ("line_volts", Text(facts.LineVolts)), ("line_hertz", Text(facts.LineHertz)),
+            ("today_line_volts", Text(facts.TodayLineVolts)), ("meter", facts.Meter),
+            ("chart_line_volts", Text(facts.ChartLineVolts)), ("chart_ohms_per_volt", Text(facts.ChartOhmsPerVolt)), ("chart_input_ohms", Text(facts.ChartInputOhms)),
             ("common_lug", facts.CommonLug), ("m_means", facts.MegHabit == MegHabit.Unknown ? null : facts.MegHabit.ToString().ToLowerInvariant()),
         };
         return new("book", ["key", "value"], [.. rows.Where(r => r.Item2 is not null).Select(r => (System.Collections.Immutable.ImmutableArray<WrittenCell>)[new(r.Item1), new(r.Item2!)])]);
