@@ -1,5 +1,8 @@
+using Lugbook.Circuit.Valves;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Netlist;
+using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
 using Lugbook.Trade.Valves;
 
@@ -8,8 +11,9 @@ namespace Lugbook.Web;
 /// <summary>What the answers need besides the book: handbook lines, the catalogue, limits. Loaded once at the edge.</summary>
 /// <param name="Folder">Where it came from.</param>
 /// <param name="Handbook">Valve types.</param>
+/// <param name="Laws">Valve laws, fitted when first asked for.</param>
 /// <param name="Policy">Catalogue and limits that parts are chosen by.</param>
-internal sealed record BenchData(string Folder, ValveHandbook Handbook, ChoosePolicy Policy)
+internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLibrary Laws, ChoosePolicy Policy)
 {
     /// <summary>Reads the data folder.</summary>
     /// <exception cref="HandbookException">The valve data cannot be read; every complaint is in it.</exception>
@@ -26,8 +30,11 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ChoosePo
             series.AddRange(read.Series);
         }
         var limits = RectifierLimit.Parse(await File.ReadAllTextAsync(Path.Combine(valves, "rectifier-points.csv"), stop));
-        return new(folder, handbook, new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
+        return new(folder, handbook, await ValveData.LoadAsync(folder, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
     }
+
+    /// <summary>The set as it should be, solved.</summary>
+    public SolveResult Solve(MapResult map) => SolveStage.Run(NetlistStage.Run(map, Handbook, Laws));
 
     /// <summary>Chooses with this policy.</summary>
     public ChooseResult Choose(MapResult map) => ChooseStage.Run(map, Policy);

@@ -2,6 +2,8 @@ using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
+using Lugbook.Restoration.Sheet;
+using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
 
@@ -12,6 +14,8 @@ internal sealed class BookView
 {
     private readonly Lazy<MapResult> _map;
     private readonly Lazy<ChooseResult> _choose;
+    private readonly Lazy<SolveResult> _solved;
+    private readonly Lazy<SheetResult> _sheet;
     private readonly Lazy<OrderResult> _order;
     private readonly Lazy<FitResult> _fit;
 
@@ -20,6 +24,8 @@ internal sealed class BookView
         Stored = stored;
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _choose = new(() => data.Choose(_map.Value));
+        _solved = new(() => data.Solve(_map.Value));
+        _sheet = new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
     }
@@ -28,6 +34,12 @@ internal sealed class BookView
     public Book Book => Stored.Book;
     public MapResult Map => _map.Value;
     public ChooseResult Choose => _choose.Value;
+    /// <summary>The solved set. The first time it takes from a fraction of a second to some seconds: ask for it off the page's own thread.</summary>
+    public SolveResult Solved => _solved.Value;
+    /// <summary>The voltage sheet; see <see cref="Solved"/> for how long it takes.</summary>
+    public SheetResult Sheet => _sheet.Value;
+    /// <summary>Is the sheet there without waiting?</summary>
+    public bool HasSheet => _sheet.IsValueCreated;
     public OrderResult Order => _order.Value;
     public FitResult Fit => _fit.Value;
 }
