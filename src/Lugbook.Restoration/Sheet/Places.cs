@@ -9,7 +9,7 @@ using Lugbook.Trade.Valves;
 namespace Lugbook.Restoration.Sheet;
 
 /// <summary>A place where a restorer measures.</summary>
-internal sealed record Place(string Lug, int Node, string What, string? Valve, bool IsHeater, SheetReading? Chart);
+internal sealed record Place(string Lug, int Node, string What, string? Valve, bool IsHeater, bool IsContact, SheetReading? Chart);
 
 /// <summary>Where a sheet has lines: every used pin of every valve, then the supply.</summary>
 internal static class Places
@@ -28,14 +28,14 @@ internal static class Places
             {
                 if (pin.Electrodes.All(e => e.Kind is ElectrodeKind.NoConnection or ElectrodeKind.Internal or ElectrodeKind.Jumper) && !chart.ContainsKey(pin.Lug)) continue;
                 if (!seen.Add(pin.Lug)) continue;
-                places.Add(new(pin.Lug, node.Index, Words(pin), valve.Name, pin.Has(ElectrodeKind.Heater) || pin.Has(ElectrodeKind.HeaterTap), chart.GetValueOrDefault(pin.Lug)));
+                places.Add(new(pin.Lug, node.Index, Words(pin), valve.Name, pin.Has(ElectrodeKind.Heater) || pin.Has(ElectrodeKind.HeaterTap), pin.Has(ElectrodeKind.ControlGrid) || pin.Has(ElectrodeKind.DiodePlate), chart.GetValueOrDefault(pin.Lug)));
             }
         }
         foreach (var reading in map.Book.SheetReadings)
-            if (map.NodeOf(reading.Name) is { } node && seen.Add(reading.Name)) places.Add(new(reading.Name, node.Index, $"{reading.Valve}, pin {reading.Pin}", reading.Valve, reading.IsAc, reading));
+            if (map.NodeOf(reading.Name) is { } node && seen.Add(reading.Name)) places.Add(new(reading.Name, node.Index, $"{reading.Valve}, pin {reading.Pin}", reading.Valve, reading.IsAc, false, reading));
         var pinned = places.Select(p => p.Node).ToHashSet();
         foreach (var (node, what) in Supply(map))
-            if (pinned.Add(node.Index)) places.Add(new(node.Lugs.FirstOrDefault() ?? node.Name, node.Index, what, null, false, null));
+            if (pinned.Add(node.Index)) places.Add(new(node.Lugs.FirstOrDefault() ?? node.Name, node.Index, what, null, false, false, null));
         return places.ToImmutable();
     }
 

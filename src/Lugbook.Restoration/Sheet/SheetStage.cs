@@ -69,6 +69,12 @@ public static class SheetStage
     {
         var nominal = volts.Nominal(place.Node);
         var (low, high) = volts.Spread(place.Node);
+        // Contact potential: half as much again or as little from valve to valve, and 0.2 V at least (common practice, no source).
+        if (place.IsContact && nominal is > -1.2 and < -0.05)
+        {
+            var contact = Math.Max(0.5 * -nominal, 0.2);
+            (low, high) = (Math.Min(low, nominal - contact), Math.Max(high, Math.Min(nominal + contact, 0)));
+        }
         var meter = volts.OwnMeter(place.Node, how.Meter);
         // What the meter's load does to the nominal set it does, in proportion, to its neighbours.
         var load = meter is not null && Math.Abs(nominal) > 1e-3 ? meter.Shown / nominal : 1;

@@ -28,7 +28,7 @@ internal static class FactsForm
 
     private static string? Text(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
-    private static double? Number(string? text, string what, double low, double high, ref string? wrong)
+    internal static double? Number(string? text, string what, double low, double high, ref string? wrong)
     {
         if (Text(text) is not { } written) return null;
         if (double.TryParse(written.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && number >= low && number <= high) return number;
