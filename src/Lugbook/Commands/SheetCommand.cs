@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Lugbook.Output;
+using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Sheet;
 using Lugbook.Trade.Meters;
@@ -17,12 +18,14 @@ internal static class SheetCommand
         var meter = new Option<string?>("--meter") { Description = $"The meter at the bench: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
         var line = new Option<double?>("--line") { Description = "Line voltage today, V; else as the set was made for." };
         var stress = new Option<bool>("--stress") { Description = "Also volts and watts of every part at their worst moment." };
+        var bears = new Option<bool>("--bears") { Description = "Also how much leakage and drift every position bears before a limit is passed." };
         var command = new BenchWord("sheet", "What should a meter show at every pin, and how far may a healthy set differ?",
             "lugbook sheet data/demo/radio",
             "lugbook sheet data/demo/amp --meter pointer-20k --line 122",
             "lugbook sheet data/demo/amp --stress",
+            "lugbook sheet data/demo/amp --bears",
             "lugbook sheet data/demo/tv --json")
-        { book, meter, line, stress, json };
+        { book, meter, line, stress, bears, json };
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
@@ -43,13 +46,14 @@ internal static class SheetCommand
             };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
             var sheet = SheetStage.Run(solved, SheetConditions.Of(facts));
-            await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(SheetShape.Of(opened.Book, sheet)) : Sentences(opened.Book.Facts.Title, sheet, parsed.GetValue(stress)));
+            var bounds = parsed.GetValue(bears) ? BoundsStage.Run(solved) : null;
+            await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(SheetShape.Of(opened.Book, sheet, bounds)) : Sentences(opened.Book.Facts.Title, sheet, bounds, parsed.GetValue(stress)));
             return sheet.Reason is null ? ExitCode.Done : ExitCode.No;
         });
         return command;
     }
 
-    private static string Sentences(string title, SheetResult sheet, bool stress)
+    private static string Sentences(string title, SheetResult sheet, BoundsResult? bounds, bool stress)
     {
         var text = new StringWriter { NewLine = "\n" };
         text.WriteLine($"{title}\n");
@@ -72,6 +76,7 @@ internal static class SheetCommand
         if (stress) Stress(text, sheet);
         var over = sheet.Parts.Where(p => p.Over is not null).Select(p => $"  {p.Position}: {p.Over}").Concat(sheet.Valves.Where(v => v.Over is not null).Select(v => $"  {v.Valve} {v.Electrode}: {v.Over}")).ToArray();
         if (over.Length > 0) text.WriteLine($"\nAbove what is marked, at the worst moment\n{string.Join("\n", over)}");
+        if (bounds is not null) text.WriteLine($"\nWhat every position bears\n{string.Join("\n", bounds.Positions.Select(p => $"  {p.Sentence}"))}");
         foreach (var remark in sheet.Remarks) text.WriteLine($"\nNote: {remark}");
         Unknowns(text, sheet);
         return text.ToString().TrimEnd();

@@ -1,3 +1,4 @@
+using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Sheet;
 using Lugbook.Trade;
 
@@ -6,7 +7,7 @@ namespace Lugbook.Output;
 /// <summary>The JSON shape of a sheet.</summary>
 internal static class SheetShape
 {
-    public static object Of(Book book, SheetResult sheet) => new
+    public static object Of(Book book, SheetResult sheet, BoundsResult? bounds = null) => new
     {
         Book = book.Name,
         book.Facts.Title,
@@ -23,6 +24,7 @@ internal static class SheetShape
         }),
         Parts = sheet.Parts.Select(p => new { p.Position, Volts = Of(p.Volts), Watts = Of(p.Watts), p.RippleAmperes, p.RatedVolts, p.RatedWatts, p.Over }),
         Valves = sheet.Valves.Select(v => new { v.Valve, v.Section, v.Electrode, v.Unit, Normal = v.Amount.Normal, Worst = v.Amount.Worst, v.Amount.Moment, v.Limit, v.Over }),
+        Bears = bounds?.Positions.Select(b => new { b.Position, LeakOhms = Finite(b.LeakOhms), b.LeakLimit, b.Down, b.Up, b.IsKnown, b.Sentence }),
         sheet.Moments,
         sheet.Unknowns,
         sheet.Remarks,

@@ -1,3 +1,4 @@
+using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Map;
@@ -16,6 +17,7 @@ internal sealed class BookView
     private readonly Lazy<ChooseResult> _choose;
     private readonly Lazy<SolveResult> _solved;
     private readonly Lazy<SheetResult> _sheet;
+    private readonly Lazy<BoundsResult> _bounds;
     private readonly Lazy<OrderResult> _order;
     private readonly Lazy<FitResult> _fit;
 
@@ -26,6 +28,7 @@ internal sealed class BookView
         _choose = new(() => data.Choose(_map.Value));
         _solved = new(() => data.Solve(_map.Value));
         _sheet = new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
+        _bounds = new(() => BoundsStage.Run(_solved.Value));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
     }
@@ -38,6 +41,8 @@ internal sealed class BookView
     public SolveResult Solved => _solved.Value;
     /// <summary>The voltage sheet; see <see cref="Solved"/> for how long it takes.</summary>
     public SheetResult Sheet => _sheet.Value;
+    /// <summary>What every position bears; see <see cref="Solved"/> for how long it takes.</summary>
+    public BoundsResult Bounds => _bounds.Value;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
     public OrderResult Order => _order.Value;
