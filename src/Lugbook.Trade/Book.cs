@@ -1,5 +1,6 @@
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Readings;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Work;
 
@@ -29,6 +30,9 @@ public sealed record Book
     public Table<SheetPart> SheetParts { get; init; } = Table<SheetPart>.Empty;
     /// <summary>What was decided and done at each position.</summary>
     public Table<PositionWork> Work { get; init; } = Table<PositionWork>.Empty;
+
+    /// <summary>What was measured, oldest first.</summary>
+    public Table<Reading> Readings { get; init; } = Table<Reading>.Empty;
 
     /// <summary>An empty book.</summary>
     public static Book Empty(string name, string title) => new() { Name = name, Facts = new() { Title = title } };

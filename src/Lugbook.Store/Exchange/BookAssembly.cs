@@ -31,6 +31,7 @@ internal static class BookAssembly
         var sheet = Take(Shapes.Sheet, grid => TableReader.Rows(grid, Shapes.Sheet, context, SheetText.Rows));
         var sheetParts = Take(Shapes.SheetParts, grid => TableReader.Rows(grid, Shapes.SheetParts, context, PartsText.SheetRows));
         var work = Take(Shapes.Work, grid => TableReader.Rows(grid, Shapes.Work, context, WorkText.Rows));
+        var readings = Take(Shapes.Readings, grid => TableReader.Rows(grid, Shapes.Readings, context, ReadingsText.Rows));
         if (complaints.Count > 0) return new(null, complaints.ToImmutable(), remarks.ToImmutable());
 
         var isListed = tables.TryGetValue(Shapes.Mounts.Name, out var list) && !list.Rows.IsEmpty;
@@ -54,6 +55,7 @@ internal static class BookAssembly
             SheetReadings = Table<SheetReading>.Of(sheet),
             SheetParts = Table<SheetPart>.Of(sheetParts),
             Work = Table<PositionWork>.Of(work),
+            Readings = Table<Trade.Readings.Reading>.Of(readings),
         }, [], remarks.ToImmutable());
 
         ImmutableArray<T> Take<T>(TableShape shape, Func<Grid, TableRead<T>> read)

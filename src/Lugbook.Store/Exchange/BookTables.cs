@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Quantities;
+using Lugbook.Trade.Readings;
 
 namespace Lugbook.Store.Exchange;
 
@@ -31,6 +33,12 @@ internal static class BookTables
         tables.Add(Table(Shapes.SheetParts, book.SheetParts, exact, p =>
             [Words(p.Name), Words(p.KindAsWritten), Words(p.Marked), WrittenCell.Of(p.Value), Unit(p.Unit), WrittenCell.Of(p.RatedVolts), WrittenCell.Of(p.RatedWatts), Tolerance(p.Tolerance), Words(p.Note)]));
         tables.Add(Table(Shapes.Work, book.Work, exact, w => [Words(w.Name), Words(WorkText.Spelling(w.Decision)), Words(w.Reason), Words(w.Replacement), Words(w.Done ? "yes" : ""), Words(w.Note)]));
+        if (book.Readings.Count > 0 || exact)
+            tables.Add(Table(Shapes.Readings, book.Readings, exact, r =>
+            [
+                Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
+                WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note),
+            ]));
         return tables.ToImmutable();
     }
 

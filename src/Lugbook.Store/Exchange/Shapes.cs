@@ -73,7 +73,7 @@ internal static class Shapes
     ], [["lug", "volts_dc"]], "declared voltage");
 
     /// <summary>The service sheet's chart.</summary>
-    public static TableShape Sheet { get; } = new("sheet", ["voltage chart", "voltages", "voltage sheet", "volts", "chart", "service sheet", "readings", "spannungen", "tensions"],
+    public static TableShape Sheet { get; } = new("sheet", ["voltage chart", "voltages", "voltage sheet", "volts", "chart", "service sheet", "spannungen", "tensions"],
     [
         Make("valve", Measure.Words, "tube|valve no|tube no|socket|v|rohre|lampe|buis|valvola|valvula"),
         Make("pin", Measure.Words, "pin no|pin number|no|electrode|stift|broche|pen|piedino"),
@@ -95,12 +95,21 @@ internal static class Shapes
         Make("note", Measure.Words, Notes), RowId,
     ], [["ref"]], "position");
 
+    /// <summary>What was measured.</summary>
+    public static TableShape Readings { get; } = new("readings", ["reading", "measurements", "measured", "messwerte", "mesures", "metingen"],
+    [
+        Make("ref", Measure.Words, Refs + "|lug|at lug"), Make("quantity", Measure.Words, "what|measured|kind|grosse|mesure"), Make("value", Measure.Words, "reading|shows|shown|wert|valeur|waarde|valore|valor"),
+        Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
+        Make("meter", Measure.Words, "instrument|messgerat"), Make("test_v", Measure.Volts, "test volts|test voltage|at volts"), Make("at", Measure.Words, "time|when|date|datum|zeit"),
+        Make("note", Measure.Words, Notes), RowId,
+    ], [["ref", "value"]], "reading");
+
     /// <summary>Facts of the set as a whole, a row for each.</summary>
     public static TableShape Facts { get; } = new("book", ["facts", "book facts"],
         [Make("key", Measure.Words, "fact|name|property|item|field"), Make("value", Measure.Words, "is|content|answer|text")], [["key", "value"]], "fact");
 
     /// <summary>All tables, in the order in which they are read and written.</summary>
-    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work];
+    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings];
 
     private static Column Make(string key, Measure measure, string aliases) =>
         new(key, measure, [HeaderWords.Normal(key), .. aliases.Split('|', StringSplitOptions.RemoveEmptyEntries)]);

@@ -45,6 +45,7 @@ internal static class BookTables
         new BookTable<Trade.Sheets.SheetReading>("sheet-readings", b => b.SheetReadings, (b, t) => b with { SheetReadings = t }),
         new BookTable<Trade.Sheets.SheetPart>("sheet-parts", b => b.SheetParts, (b, t) => b with { SheetParts = t }),
         new BookTable<Trade.Work.PositionWork>("work", b => b.Work, (b, t) => b with { Work = t }),
+        new BookTable<Trade.Readings.Reading>("readings", b => b.Readings, (b, t) => b with { Readings = t }),
     ];
 
     /// <summary>The type whose members a stored body has; null for a table of a newer version.</summary>
