@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using Lugbook.Circuit;
+using Lugbook.Circuit.Elements;
+using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Netlist;
+using Lugbook.Restoration.Sheet;
+using Lugbook.Trade.Parts;
+
+namespace Lugbook.Restoration.Judge;
+
+/// <summary>What lies in parallel with a part where it sits, set cold.</summary>
+/// <param name="Low">Lowest resistance of all other paths with every part within its tolerance, Ω; infinite without a path.</param>
+/// <param name="High">Highest.</param>
+/// <param name="Seconds">Until a reading across the part stands, s.</param>
+/// <param name="Leakers">Capacitors in the neighbourhood that are old and unproved: if one leaks, the paths are lower.</param>
+/// <param name="HasRectifier">A dry rectifier is among the paths: they differ with the polarity.</param>
+/// <param name="Main">The part that carries most of the other paths' current; null without one.</param>
+internal sealed record Rest(double Low, double High, double Seconds, ImmutableArray<string> Leakers, bool HasRectifier, string? Main);
+
+/// <summary>Computes what lies in parallel, part by part, when asked.</summary>
+internal sealed class InPlace
+{
+    private readonly NetlistResult _netlist;
+    private readonly Network _cold, _low, _high;
+    private readonly double _testVolts;
+    private readonly Dictionary<string, Rest?> _known = new(StringComparer.OrdinalIgnoreCase);
+
+    public InPlace(NetlistResult netlist, double testVolts)
+    {
+        _netlist = netlist;
+        _testVolts = testVolts;
+        _cold = ColdSet.Of(netlist);
+        // Resistance between two nodes rises with every resistance in a network (Rayleigh's monotonicity law), so the ends of all tolerances are the ends of the whole.
+        _low = All(s => s.Low);
+        _high = All(s => s.High);
+    }
+
+    private Network All(Func<Spread, double> end)
+    {
+        var at = _netlist.Spreads.Where(s => s.Parameter == Parameter.Ohms && s.Cause is SpreadCause.Tolerance or SpreadCause.Setting or SpreadCause.Unknown).DistinctBy(s => s.Element).ToDictionary(s => s.Element, end, StringComparer.Ordinal);
+        return new(_cold.NodeNames, _cold.Reference, _cold.Elements.Select(e => at.TryGetValue(e.Name, out var ohms) ? e switch { Resistor r => r with { Ohms = ohms }, Inductor l => l with { Ohms = ohms }, _ => e } : e));
+    }
+
+    /// <summary>The cold network, and without a part.</summary>
+    public Network Cold => _cold;
+
+    /// <summary>What lies in parallel with a part of two leads; null where a lead is on no known lug, or both on one node.</summary>
+    public Rest? Of(Part part)
+    {
+        if (_known.TryGetValue(part.Name, out var known)) return known;
+        Rest? found = null;
+        try
+        {
+            found = Find(part, without: null);
+        }
+        catch (UnsolvableException)
+        {
+            // Then nothing is told of it in place.
+        }
+        return _known[part.Name] = found;
+    }
+
+    /// <summary>The same with another part's lead lifted too.</summary>
+    public Rest? Without(Part part, string other)
+    {
+        try
+        {
+            return Find(part, other);
+        }
+        catch (UnsolvableException)
+        {
+            return null;
+        }
+    }
+
+    private Rest? Find(Part part, string? without)
+    {
+        var map = _netlist.Map;
+        if (map.NodeOf(part.LeadA) is not { } a || map.NodeOf(part.LeadB) is not { } b || a.Index == b.Index) return null;
+        var gone = _netlist.ElementsOf(part.Name).Concat(without is null ? [] : _netlist.ElementsOf(without)).ToHashSet(StringComparer.Ordinal);
+        Network Less(Network network) => new(network.NodeNames, network.Reference, network.Elements.Where(e => !gone.Contains(e.Name)));
+        var rest = Less(_cold);
+        var low = Ohms.Between(Less(_low), a.Index, b.Index, _testVolts);
+        var high = Ohms.Between(Less(_high), a.Index, b.Index, _testVolts);
+        var shares = double.IsFinite(high.Ohms) ? OhmsShares.Between(rest, a.Index, b.Index, _testVolts).Shares : [];
+        var rectifiers = rest.Elements.OfType<Diode>().Select(d => d.Name).ToHashSet(StringComparer.Ordinal);
+        var dry = shares.Any(s => rectifiers.Contains(s.Element) && s.Ohms > 0.05 * high.Ohms);
+        var (lowest, highest) = (Math.Min(low.Ohms, low.ReversedOhms), Math.Max(high.Ohms, high.ReversedOhms));
+        // What a dry rectifier passes at a fraction of a volt differs from piece to piece by a decade and more.
+        if (dry) (lowest, highest) = (lowest / 10, double.PositiveInfinity);
+        var seconds = Ohms.Between(_cold, a.Index, b.Index, _testVolts).SettlingSeconds;
+        var main = shares.Where(s => !gone.Contains(s.Element)).Select(s => _netlist.Origins.FirstOrDefault(o => o.Element == s.Element)?.Position).FirstOrDefault(p => p is not null);
+        return new(lowest, highest, seconds, Leakers(part, a, b), dry, main);
+    }
+
+    // Paper and electrolytics from one node of the part that were not exchanged: the usual culprits of a reading that is too low.
+    private ImmutableArray<string> Leakers(Part part, Node a, Node b) =>
+    [
+        .. a.Leads.Concat(b.Leads).Select(l => l.Part).Where(p => p != part && p.Kind is PartKind.Paper or PartKind.Electrolytic && _netlist.Map.Book.Work.Named(p.Name)?.Done != true)
+            .Select(p => p.Name).Distinct(StringComparer.OrdinalIgnoreCase).Order(NaturalOrder.Names).Take(4),
+    ];
+}
