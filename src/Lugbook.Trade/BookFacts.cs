@@ -34,6 +34,8 @@ public sealed record BookFacts
     public double? ChartOhmsPerVolt { get; init; }
     /// <summary>The chart's meter: input resistance, Ω, where it is fixed.</summary>
     public double? ChartInputOhms { get; init; }
+    /// <summary>What becomes of families of parts in this set, where it differs from the trade's habit: "paper: stays; resistor: goes".</summary>
+    public string? Policy { get; init; }
     /// <summary>A lug on the common negative (B-), when the user says which; otherwise it is inferred.</summary>
     public string? CommonLug { get; init; }
     /// <summary>What M means on this set's sheet.</summary>

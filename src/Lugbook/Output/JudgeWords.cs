@@ -1,0 +1,20 @@
+using Lugbook.Restoration.Judge;
+
+namespace Lugbook.Output;
+
+/// <summary>Words for verdicts.</summary>
+internal static class JudgeWords
+{
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.Within => "good",
+        Verdict.Outside => "bad",
+        Verdict.Undecided => "at the limit",
+        _ => "cannot be told",
+    };
+
+    /// <summary>A colour class that says the same as the word beside it.</summary>
+    public static string Chip(Verdict verdict) => verdict switch { Verdict.Within => "good", Verdict.Outside => "bad", _ => "note" };
+
+    public const string Caution = "Unplug the set, discharge every filter capacitor through a resistor, and measure that it is discharged, before a meter or a finger goes near. Verdicts are aids; local codes and licensed practice come first.";
+}
