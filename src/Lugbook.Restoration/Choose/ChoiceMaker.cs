@@ -19,7 +19,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         var (safety, safetyReason, question) = SafetyRule.Of(part, role, map, line);
         var need = _requirements.Of(part, role, safety, safetyReason);
         var work = map.Book.Work.Named(part.Name);
-        var (decision, reason, byUser) = DecisionRule.Decide(part, work, need, policy.School);
+        var (decision, reason, byUser) = DecisionRule.Decide(part, work, need, policy.School, policy.Judged?.Of(part.Name));
         var written = string.IsNullOrWhiteSpace(work?.Replacement) ? null : work.Replacement.Trim();
         var fault = written is null ? null : UserPart.Fault(written, part, need);
         var touch = safety is SafetyClass.Y1 or SafetyClass.Y2;

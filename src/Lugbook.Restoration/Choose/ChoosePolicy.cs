@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Lugbook.Restoration.Judge;
 
 namespace Lugbook.Restoration.Choose;
 
@@ -52,6 +53,8 @@ public sealed record ChoosePolicy
     public required Catalogue Catalogue { get; init; }
     /// <summary>What becomes of paper and electrolytic capacitors.</summary>
     public School School { get; init; }
+    /// <summary>What measuring and the book's policy decided of each part; null: families decide.</summary>
+    public JudgeResult? Judged { get; init; }
     /// <summary>Limits of rectifier valves; empty means that the rule for an unknown type holds for all.</summary>
     public ImmutableArray<RectifierLimit> RectifierLimits { get; init; } = [];
     /// <summary>Largest touch current, mA rms. Source: limit for audio and video equipment, 0.7 mA peak.</summary>

@@ -1,14 +1,15 @@
 using System.Text.RegularExpressions;
+using Lugbook.Restoration.Judge;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Restoration.Choose;
 
-/// <summary>Does the old part go? The user's word first, then safety, then the family.</summary>
+/// <summary>Does the old part go? The user's word first, then safety, then what was measured, then the family.</summary>
 internal static partial class DecisionRule
 {
-    public static (Decision Decision, string Reason, bool ByUser) Decide(Part part, PositionWork? work, Requirement requirement, School school)
+    public static (Decision Decision, string Reason, bool ByUser) Decide(Part part, PositionWork? work, Requirement requirement, School school, PartVerdict? judged)
     {
         if (work is { Decision: not Decision.Undecided })
             return (work.Decision, work.Reason is { Length: > 0 } reason ? reason : "Decided by the user; no reason written.", true);
@@ -20,6 +21,7 @@ internal static partial class DecisionRule
                 ? (Decision.Stays, $"It carries the class mark {marked[0]}, which this position asks for.", false)
                 : (Decision.Goes, $"This position asks for class {requirement.SafetyClass}; the old part carries no such mark.", false);
         }
+        if (judged is not null) return (judged.Decision, judged.Reason, judged.ByUser);
         return part.Kind switch
         {
             PartKind.Paper when school == School.Replace => (Decision.Goes, "Paper capacitors leak after so many years; hardly any passes a test at working voltage.", false),

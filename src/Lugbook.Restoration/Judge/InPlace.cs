@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Lugbook.Circuit;
 using Lugbook.Circuit.Elements;
@@ -12,7 +13,7 @@ namespace Lugbook.Restoration.Judge;
 /// <param name="Low">Lowest resistance of all other paths with every part within its tolerance, Ω; infinite without a path.</param>
 /// <param name="High">Highest.</param>
 /// <param name="Seconds">Until a reading across the part stands, s.</param>
-/// <param name="Leakers">Capacitors in the neighbourhood that are old and unproved: if one leaks, the paths are lower.</param>
+/// <param name="Leakers">Paper and electrolytic capacitors beside it: if one leaks, the paths are lower.</param>
 /// <param name="HasRectifier">A dry rectifier is among the paths: they differ with the polarity.</param>
 /// <param name="Main">The part that carries most of the other paths' current; null without one.</param>
 internal sealed record Rest(double Low, double High, double Seconds, ImmutableArray<string> Leakers, bool HasRectifier, string? Main);
@@ -23,7 +24,8 @@ internal sealed class InPlace
     private readonly NetlistResult _netlist;
     private readonly Network _cold, _low, _high;
     private readonly double _testVolts;
-    private readonly Dictionary<string, Rest?> _known = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<string, Rest?> _known = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<(string, double), RestAt?> _knownAt = new();
 
     public InPlace(NetlistResult netlist, double testVolts)
     {
@@ -41,24 +43,22 @@ internal sealed class InPlace
         return new(_cold.NodeNames, _cold.Reference, _cold.Elements.Select(e => at.TryGetValue(e.Name, out var ohms) ? e switch { Resistor r => r with { Ohms = ohms }, Inductor l => l with { Ohms = ohms }, _ => e } : e));
     }
 
-    /// <summary>The cold network, and without a part.</summary>
-    public Network Cold => _cold;
-
     /// <summary>What lies in parallel with a part of two leads; null where a lead is on no known lug, or both on one node.</summary>
-    public Rest? Of(Part part)
+    public Rest? Of(Part part) => _known.GetOrAdd(part.Name, _ =>
     {
-        if (_known.TryGetValue(part.Name, out var known)) return known;
-        Rest? found = null;
         try
         {
-            found = Find(part, without: null);
+            return Find(part, without: null);
         }
         catch (UnsolvableException)
         {
             // Then nothing is told of it in place.
+            return null;
         }
-        return _known[part.Name] = found;
-    }
+    });
+
+    /// <summary>What lies in parallel with a capacitor at a frequency; null as in <see cref="Of"/>.</summary>
+    public RestAt? At(Part part, double hertz) => _knownAt.GetOrAdd((part.Name, hertz), _ => RestAt.Of(_netlist, _cold, part, hertz));
 
     /// <summary>The same with another part's lead lifted too.</summary>
     public Rest? Without(Part part, string other)
@@ -90,13 +90,21 @@ internal sealed class InPlace
         if (dry) (lowest, highest) = (lowest / 10, double.PositiveInfinity);
         var seconds = Ohms.Between(_cold, a.Index, b.Index, _testVolts).SettlingSeconds;
         var main = shares.Where(s => !gone.Contains(s.Element)).Select(s => _netlist.Origins.FirstOrDefault(o => o.Element == s.Element)?.Position).FirstOrDefault(p => p is not null);
-        return new(lowest, highest, seconds, Leakers(part, a, b), dry, main);
+        return new(lowest, highest, seconds, Leakers(part, a, b, gone), dry, main);
     }
 
-    // Paper and electrolytics from one node of the part that were not exchanged: the usual culprits of a reading that is too low.
-    private ImmutableArray<string> Leakers(Part part, Node a, Node b) =>
-    [
-        .. a.Leads.Concat(b.Leads).Select(l => l.Part).Where(p => p != part && p.Kind is PartKind.Paper or PartKind.Electrolytic && _netlist.Map.Book.Work.Named(p.Name)?.Done != true)
-            .Select(p => p.Name).Distinct(StringComparer.OrdinalIgnoreCase).Order(NaturalOrder.Names).Take(4),
-    ];
+    // Paper and electrolytics beside the part which, leaking as much as the part itself conducts, would be felt: the usual culprits of a reading that is too low.
+    private ImmutableArray<string> Leakers(Part part, Node a, Node b, HashSet<string> gone)
+    {
+        if (part.Value is not { } ohms || ohms <= 0) return [];
+        var found = new List<string>();
+        foreach (var other in a.Leads.Concat(b.Leads).Select(l => l.Part).Where(p => p != part && p.Kind is PartKind.Paper or PartKind.Electrolytic).Distinct())
+        {
+            if (found.Count == 6) continue;
+            var leaking = _netlist.ElementsOf(other.Name).ToHashSet(StringComparer.Ordinal);
+            var network = new Network(_cold.NodeNames, _cold.Reference, _cold.Elements.Where(e => !gone.Contains(e.Name)).Select(e => e is Capacitor c && leaking.Contains(c.Name) ? c with { LeakOhms = ohms } : e));
+            if (Ohms.Between(network, a.Index, b.Index, _testVolts).Ohms < 5 * ohms) found.Add(other.Name);
+        }
+        return [.. found.Order(NaturalOrder.Names)];
+    }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Solve;
+using Lugbook.Trade;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Readings;
@@ -11,47 +12,55 @@ namespace Lugbook.Restoration.Judge;
 /// <summary>May it stay? Every reading becomes a verdict with a reason, every part a decision.</summary>
 public static class JudgeStage
 {
-    /// <summary>Pure: the same solved set, bounds and policy, the same verdicts. Works from values alone; what lugs would tell is then named.</summary>
-    /// <param name="solved">The set, solved or not.</param>
-    /// <param name="bounds">What the positions bear.</param>
+    /// <summary>Pure: the same book, basis and policy, the same verdicts. Works from values alone; what lugs would tell is then named.</summary>
+    /// <param name="book">The book with its readings and decisions.</param>
+    /// <param name="basis">What was computed of its parts.</param>
     /// <param name="policy">What becomes of families.</param>
     /// <param name="meter">The meter of readings that name none.</param>
-    public static JudgeResult Run(SolveResult solved, BoundsResult bounds, FamilyPolicy policy, Meter meter)
+    public static JudgeResult Run(Book book, JudgeBasis basis, FamilyPolicy policy, Meter meter)
     {
-        var book = solved.Netlist.Map.Book;
-        var place = solved.Netlist.Network is null ? null : new InPlace(solved.Netlist, meter.OhmsTestVolts);
-        var stakes = Stakes.Of(solved);
+        var map = basis.Solved.Netlist.Map;
         var remarks = ImmutableArray.CreateBuilder<string>();
         foreach (var reading in book.Readings)
-            if (book.Parts.Named(reading.Name) is null && (reading.Kind != ReadingKind.Volts || solved.Netlist.Map.NodeOf(reading.Name) is null))
+            if (book.Parts.Named(reading.Name) is null && (reading.Kind != ReadingKind.Volts || map.NodeOf(reading.Name) is null))
                 remarks.Add($"A reading names {reading.Name}, which is {(reading.Kind == ReadingKind.Volts ? "no lug" : "no part")} of this book; it is kept and not judged.");
-        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null)
-            .Select(p => Judged(p, solved, bounds, policy, meter, place, stakes.GetValueOrDefault(p.Name) ?? new(0, null))).ToImmutableArray();
-        return new() { Parts = parts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = solved.Reason };
+        var byPart = book.Readings.ToLookup(r => r.Name, StringComparer.OrdinalIgnoreCase);
+        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter)).ToImmutableArray();
+        return new() { Parts = parts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = basis.Solved.Reason };
     }
 
-    private static PartVerdict Judged(Part part, SolveResult solved, BoundsResult bounds, FamilyPolicy policy, Meter meter, InPlace? place, Stake stake)
+    private static PartVerdict Judged(Part part, ImmutableArray<Reading> readings, Book book, JudgeBasis basis, FamilyPolicy policy, Meter meter)
     {
-        var book = solved.Netlist.Map.Book;
-        var bound = bounds.Of(part.Name);
-        var volts = WorkingVolts(part, solved);
-        RestAt? restAt = null;
-        RestAt? At() => restAt ??= place is null || !part.Kind.IsCapacitor() ? null : RestAt.Of(solved.Netlist, place.Cold, part, meter.FaradsHertz);
-        var judgements = book.Readings.Where(r => string.Equals(r.Name, part.Name, StringComparison.OrdinalIgnoreCase)).Reverse()
-            .Select(r => Judge(part, r, (r.Meter is { } m ? MeterShelf.Named(m) : null) ?? meter, place, At, bound, volts)).ToImmutableArray();
+        var bound = basis.Bounds.Of(part.Name);
+        var volts = WorkingVolts(part, basis.Solved);
+        var judgements = readings.Reverse().Select(r => Judge(part, r, (r.Meter is { } m ? MeterShelf.Named(m) : null) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
         var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy);
-        var next = decision == Decision.MeasureFirst ? Measuring.Of(part, Wanted(part, judgements, meter), place, part.Kind.IsCapacitor() ? At() : null, meter, solved.Netlist.Map, volts) : null;
-        return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = stake, Bears = bound?.Sentence };
+        var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
+        return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = basis.StakeOf(part.Name), Bears = bound?.Sentence };
     }
 
-    private static Judgement Judge(Part part, Reading reading, Meter meter, InPlace? place, Func<RestAt?> restAt, PositionBound? bound, double volts) => reading.Kind switch
+    // What was tried in place and told nothing is next tried with a lead lifted; what lies at its limit lifted too will not tell more.
+    private static HowToMeasure? Next(Part part, ImmutableArray<Judgement> judgements, JudgeBasis basis, Meter meter, double volts)
+    {
+        var kind = Wanted(part, judgements, meter);
+        var tried = judgements.FirstOrDefault(j => j.Reading.Kind == kind);
+        if (tried is { Verdict: Verdict.Undecided, Reading.IsLifted: true }) return null;
+        var lift = tried is { Reading.IsLifted: false };
+        return Measuring.Of(part, kind, basis.Place, part.Kind.IsCapacitor() ? basis.Place?.At(part, meter.FaradsHertz) : null, meter, basis.Solved.Netlist.Map, volts, lift);
+    }
+
+    // A capacitor that was exchanged since is no suspect of a low reading.
+    private static Rest? Beside(Part part, Book book, InPlace? place) =>
+        place?.Of(part) is { } rest ? rest with { Leakers = [.. rest.Leakers.Where(l => book.Work.Named(l)?.Done != true)] } : null;
+
+    private static Judgement Judge(Part part, Reading reading, Meter meter, Book book, InPlace? place, PositionBound? bound, double volts) => reading.Kind switch
     {
         ReadingKind.Ohms when part.Kind.IsCapacitor() => ConditionRule.Insulation(part, reading with { Kind = ReadingKind.Insulation, TestVolts = meter.OhmsTestVolts }, meter, bound, volts) with { Reading = reading },
         ReadingKind.Ohms when reading.IsLifted => ValueRule.Lifted(part, reading, meter, bound),
-        ReadingKind.Ohms => ValueRule.Resistance(part, reading, meter, place?.Of(part), bound),
+        ReadingKind.Ohms => ValueRule.Resistance(part, reading, meter, Beside(part, book, place), bound),
         ReadingKind.Farads when !part.Kind.IsCapacitor() => ValueRule.Told(reading, 0, Verdict.CannotTell, $"{part.Name} is a {part.KindAsWritten}: capacitance says nothing about it.", "Measure ohms."),
         ReadingKind.Farads when reading.IsLifted => ValueRule.Lifted(part, reading, meter, bound),
-        ReadingKind.Farads => ValueRule.Capacitance(part, reading, meter, restAt(), bound),
+        ReadingKind.Farads => ValueRule.Capacitance(part, reading, meter, place?.At(part, meter.FaradsHertz), bound),
         ReadingKind.Insulation => ConditionRule.Insulation(part, reading, meter, bound, volts),
         ReadingKind.Leakage => ConditionRule.Leakage(part, reading, meter, volts),
         ReadingKind.SeriesOhms => ConditionRule.SeriesOhms(part, reading),

@@ -9,7 +9,7 @@ namespace Lugbook.Restoration.Judge;
 /// <summary>How a part is best measured: in place when that can tell, else with the lead lifted that lifts easiest.</summary>
 internal static class Measuring
 {
-    public static HowToMeasure Of(Part part, ReadingKind kind, InPlace? place, RestAt? restAt, Meter meter, MapResult map, double workingVolts)
+    public static HowToMeasure Of(Part part, ReadingKind kind, InPlace? place, RestAt? restAt, Meter meter, MapResult map, double workingVolts, bool lift)
     {
         if (kind is ReadingKind.Insulation or ReadingKind.Leakage or ReadingKind.SeriesOhms) return Tested(part, kind, map, workingVolts);
         if (FamilyLimits.OfMark(part) is not var (low, high, _, _))
@@ -17,7 +17,7 @@ internal static class Measuring
         var limits = new Interval(low, high);
         if (kind == ReadingKind.Farads)
         {
-            if (restAt is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
+            if (!lift && restAt is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
             {
                 var intact = new Interval(low + rest.Low, high + rest.High);
                 return new(kind, true, null, null, intact, 1, null, $"Read {part.Name}'s capacitance in place: an intact one shows {Say.Between(kind, intact)}.");
@@ -30,7 +30,7 @@ internal static class Measuring
         var middle = ValueRule.Together(part.Value.Value, Math.Sqrt(other.Low * Math.Min(other.High, 1e12)));
         var tells = ValueRule.Apart(middle - guard, other.High) >= low && ValueRule.Apart(middle + guard, other.Low) <= high;
         var polarity = other.HasRectifier ? "Read both ways round and take the higher figure: a dry rectifier lies in parallel." : null;
-        if (tells && high < meter.OhmsTop)
+        if (!lift && tells && high < meter.OhmsTop)
         {
             var intact = new Interval(ValueRule.Together(low, other.Low), ValueRule.Together(high, other.High));
             var wait = other.Seconds is > 2 and < 1e5 ? string.Create(CultureInfo.InvariantCulture, $" Wait {other.Seconds:0} s until it stands.") : "";

@@ -36,7 +36,8 @@ internal static class Stakes
         for (var k = 0; k < tries.Length; k++)
         {
             var t = tries[k];
-            var stake = result.ReasonOf(k) is null ? harm.Of(result.VoltsOf(k), t.Part.Name, t.What) : new(2, $"{t.What}: the circuit no longer settles, as with a dead short of its supply.");
+            var stake = result.ReasonOf(k) is null ? harm.Of(result.VoltsOf(k), t.Part.Name, t.What) : double.IsInfinity(t.Ohms)
+                ? new(1, $"{t.What}, what it leads to floats: nothing can be told of the valve there.") : new(2, $"{t.What}: the circuit no longer settles, as with a dead short of its supply.");
             if (!stakes.TryGetValue(t.Part.Name, out var known) || stake.Score > known.Score) stakes[t.Part.Name] = stake;
         }
         return stakes;

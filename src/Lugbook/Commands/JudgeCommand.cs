@@ -41,7 +41,8 @@ internal static class JudgeCommand
             if (!wrong.IsEmpty) return ExitCode.WrongInput;
             if (await WithReadings(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var solved = opened.Data.Solve(MapStage.Run(full, opened.Data.Handbook));
-            var result = JudgeStage.Run(solved, BoundsStage.Run(solved), families, (own is null ? null : MeterShelf.Named(own)) ?? MeterShelf.All[0]);
+            var instrument = (own is null ? null : MeterShelf.Named(own)) ?? MeterShelf.All[0];
+            var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts), families, instrument);
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(JudgeShape.Of(full, result)) : Sentences(full.Facts.Title, result));
             return result.Parts.Any(p => p.Judgements.Any(j => j.Verdict == Verdict.Outside)) ? ExitCode.No : ExitCode.Done;
         });

@@ -1,9 +1,13 @@
 using Lugbook.Circuit.Valves;
+using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Netlist;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
+using Lugbook.Trade;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Valves;
 
 namespace Lugbook.Web;
@@ -36,6 +40,23 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     /// <summary>The set as it should be, solved.</summary>
     public SolveResult Solve(MapResult map) => SolveStage.Run(NetlistStage.Run(map, Handbook, Laws));
 
-    /// <summary>Chooses with this policy.</summary>
-    public ChooseResult Choose(MapResult map) => ChooseStage.Run(map, Policy);
+    /// <summary>What verdicts rest on.</summary>
+    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds) => new(solved, bounds, MeterOf(solved.Netlist.Map.Book.Facts).OhmsTestVolts);
+
+    /// <summary>May each part stay?</summary>
+    public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, MeterOf(book.Facts));
+
+    private static Meter MeterOf(BookFacts facts) => (facts.Meter is { } name ? MeterShelf.Named(name) : null) ?? MeterShelf.All[0];
+
+    /// <summary>Chooses; what was measured or laid down as policy decides first.</summary>
+    public ChooseResult Choose(MapResult map)
+    {
+        // Without a reading and without a policy of its own the families decide as they do for every book, and nothing has to be solved.
+        if (map.Book.Readings.Count == 0 && map.Book.Facts.Policy is null) return ChooseStage.Run(map, Policy);
+        var solved = Solve(map);
+        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved))));
+    }
+
+    /// <summary>Chooses by verdicts that are there already.</summary>
+    public ChooseResult Choose(MapResult map, JudgeResult judged) => ChooseStage.Run(map, Policy with { Judged = judged });
 }

@@ -1,6 +1,7 @@
 using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
+using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Sheet;
@@ -18,17 +19,25 @@ internal sealed class BookView
     private readonly Lazy<SolveResult> _solved;
     private readonly Lazy<SheetResult> _sheet;
     private readonly Lazy<BoundsResult> _bounds;
+    private readonly Lazy<JudgeBasis> _basis;
+    private readonly Lazy<JudgeResult> _judge;
     private readonly Lazy<OrderResult> _order;
     private readonly Lazy<FitResult> _fit;
 
-    public BookView(StoredBook stored, BenchData data)
+    /// <param name="stored">The book.</param>
+    /// <param name="data">What the answers need besides.</param>
+    /// <param name="before">The view before the last edit: what that edit did not touch is kept.</param>
+    public BookView(StoredBook stored, BenchData data, BookView? before = null)
     {
         Stored = stored;
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
-        _choose = new(() => data.Choose(_map.Value));
-        _solved = new(() => data.Solve(_map.Value));
-        _sheet = new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
-        _bounds = new(() => BoundsStage.Run(_solved.Value));
+        _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
+        var same = before is not null && SameSet(before.Book, stored.Book);
+        _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
+        _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
+        _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
+        _basis = same ? before!._basis : new(() => BenchData.Basis(_solved.Value, _bounds.Value));
+        _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
     }
@@ -43,8 +52,18 @@ internal sealed class BookView
     public SheetResult Sheet => _sheet.Value;
     /// <summary>What every position bears; see <see cref="Solved"/> for how long it takes.</summary>
     public BoundsResult Bounds => _bounds.Value;
+    /// <summary>Verdicts; see <see cref="Solved"/> for how long it takes.</summary>
+    public JudgeResult Judge => _judge.Value;
+    /// <summary>Is what verdicts rest on there, so that they come without waiting?</summary>
+    public bool HasBasis => _basis.IsValueCreated;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
     public OrderResult Order => _order.Value;
     public FitResult Fit => _fit.Value;
+
+    private static BookFacts Electrical(BookFacts facts) => facts with { Title = "", Story = null, Year = null, Policy = null };
+
+    // Readings and decisions change no current: what was solved stays solved.
+    private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
+        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings);
 }

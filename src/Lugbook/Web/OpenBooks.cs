@@ -16,5 +16,5 @@ internal sealed class OpenBooks(IShelf shelf, BenchData data)
     public BookView Keep(StoredBook stored) => _views.AddOrUpdate(
         stored.Book.Name,
         _ => new BookView(stored, data),
-        (_, kept) => kept.Stored.Version == stored.Version && kept.Book.Equals(stored.Book) ? kept : new BookView(stored, data));
+        (_, kept) => kept.Stored.Version == stored.Version && kept.Book.Equals(stored.Book) ? kept : new BookView(stored, data, kept));
 }

@@ -1,0 +1,53 @@
+using System.Globalization;
+using Lugbook.Trade.Meters;
+using Lugbook.Trade.Parts;
+using Lugbook.Trade.Quantities;
+using Lugbook.Trade.Readings;
+
+namespace Lugbook.Web;
+
+/// <summary>Turns what was typed into a reading, and asks back what cannot be meant.</summary>
+internal static class ReadingForm
+{
+    /// <param name="Reading">The reading; null when it cannot be read.</param>
+    /// <param name="Trouble">What is wrong or doubtful, as a sentence; null when all is well.</param>
+    /// <param name="IsDoubtful">True when it may be stored if it is confirmed.</param>
+    internal sealed record Outcome(Reading? Reading, string? Trouble, bool IsDoubtful);
+
+    public static Outcome Read(Part part, ReadingKind kind, string? text, bool lifted, Meter meter, string? testVolts, DateTimeOffset now)
+    {
+        if (string.IsNullOrWhiteSpace(text)) return new(null, "Type what the meter shows, or OL.", false);
+        double? volts = null;
+        if (!string.IsNullOrWhiteSpace(testVolts))
+        {
+            if (!double.TryParse(testVolts.Replace(',', '.').TrimEnd('V', 'v', ' '), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var v) || v is <= 0 or > 10_000)
+                return new(null, $"'{testVolts}' is not a test voltage. Nothing was stored.", false);
+            volts = v;
+        }
+        var top = kind switch { ReadingKind.Ohms => meter.OhmsTop, ReadingKind.Farads => meter.Farads?.Top ?? 0, ReadingKind.Insulation => meter.Insulation?.Top ?? meter.OhmsTop, _ => 0 };
+        if (!ReadingWords.TryRead(text, kind, top, out var value, out var over, out var complaint)) return new(null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.", false);
+        var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted, Meter = meter.Name, TestVolts = volts, At = now };
+        var doubt = Doubt(part, reading, text.Trim());
+        return new(reading, doubt, doubt is not null);
+    }
+
+    // Three hundred times off is a forgotten k or M far more often than a part.
+    private static string? Doubt(Part part, Reading reading, string text)
+    {
+        if (reading.IsOver || part.Value is not { } nominal || nominal <= 0 || reading.Unit is not { } unit || reading.Unit != part.Unit || reading.Value <= 0) return null;
+        if (reading.Kind is not (ReadingKind.Ohms or ReadingKind.Farads)) return null;
+        var off = reading.Value / nominal;
+        return off is > 300 or < 1.0 / 300
+            ? $"{text} is {Notation.Print(reading.Value, unit)}, and {part.Name} is marked {Notation.Print(nominal, unit)}. Was a k, M, n or µ meant? Store again to keep it as it stands." : null;
+    }
+
+    private static string Capital(string sentence) => sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..] + (sentence.EndsWith('.') ? "" : ".");
+
+    /// <summary>The kinds of reading that make sense for a part.</summary>
+    public static ReadingKind[] KindsFor(PartKind kind) => kind switch
+    {
+        PartKind.Electrolytic => [ReadingKind.Leakage, ReadingKind.Farads, ReadingKind.SeriesOhms, ReadingKind.Insulation],
+        _ when kind.IsCapacitor() => [ReadingKind.Insulation, ReadingKind.Farads, ReadingKind.Leakage, ReadingKind.Dissipation],
+        _ => [ReadingKind.Ohms],
+    };
+}
