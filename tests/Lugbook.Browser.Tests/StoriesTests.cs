@@ -107,4 +107,70 @@ public class StoriesTests(BenchFixture bench)
             await page.GetByRole(AriaRole.Button, new() { Name = colour, Exact = true }).ClickAsync();
         await Expect(page.Locator("article").First).ToContainTextAsync("10 kΩ");
     }
+
+    [Fact]
+    public async Task The_sheet_says_what_every_pin_should_read_and_what_moves_it()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/book/amp/sheet");
+        var row = page.GetByRole(AriaRole.Row, new() { NameRegex = new("^V3-8 cathode") });
+        await Expect(row).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(row).ToContainTextAsync("agrees");
+        await row.GetByText("How do you know?").ClickAsync();
+        await Expect(row).ToContainTextAsync("R16");
+        await page.GetByText("Meter, line and chart").ClickAsync();
+        await page.GetByLabel("Line today, V").FillAsync("125");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Expect(page.GetByText("For a line of 125 V")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+    }
+
+    [Fact]
+    public async Task Twenty_readings_by_keyboard_are_judged_and_still_there_after_a_reload()
+    {
+        var page = await bench.PageAsync(820, 1180);
+        await GoAsync(page, "/book/radio/judge");
+        var field = page.GetByLabel("The meter shows");
+        await Expect(field).ToBeFocusedAsync(new() { Timeout = 60_000 });
+        // What each part reads when it is good, by the book; every fourth is far too high and must be called bad.
+        var good = new Dictionary<string, string>
+        {
+            ["R1"] = "22k", ["R2"] = "3.3M", ["R3"] = "33k", ["R4"] = "500k", ["R5"] = "10M", ["R6"] = "220k", ["R7"] = "470k", ["R8"] = "150", ["R9"] = "1500", ["R10"] = "220k",
+            ["T1P"] = "11", ["T1S"] = "11", ["T2P"] = "11", ["T2S"] = "11", ["T3P"] = "165", ["T3S"] = "0.4", ["L1"] = "1.1", ["L2A"] = "4.2", ["L2B"] = "0.6",
+        };
+        var bad = new Dictionary<string, string> { ["R3"] = "57k", ["R6"] = "285k", ["R9"] = "2.2k", ["T1P"] = "OL", ["R7"] = "900k" };
+        var told = new Dictionary<string, string>();
+        for (var n = 0; n < 20 && await field.CountAsync() > 0; n++)
+        {
+            var name = (await page.Locator("section .huge").First.TextContentAsync())!.Trim();
+            await Expect(field).ToBeFocusedAsync();
+            await page.Keyboard.TypeAsync(bad.GetValueOrDefault(name) ?? good[name]);
+            await page.Keyboard.PressAsync("Enter");
+            var said = page.Locator("#said strong").First;
+            await Expect(said).ToContainTextAsync($"{name}:", new() { Timeout = 15_000 });
+            told[name] = (await said.TextContentAsync())!;
+        }
+        foreach (var name in bad.Keys.Where(told.ContainsKey)) Assert.Contains("bad", told[name], StringComparison.Ordinal);
+        foreach (var name in (string[])["R1", "R8", "R10", "T3P"]) Assert.Contains("good", told[name], StringComparison.Ordinal);
+        await page.ReloadAsync();
+        await page.Locator("header[data-ready=yes]").WaitForAsync();
+        var kept = page.GetByRole(AriaRole.Row, new() { NameRegex = new("^Measure R6") });
+        await Expect(kept).ToContainTextAsync("285 kΩ", new() { Timeout = 60_000 });
+        await Expect(kept.GetByLabel("Decision for R6")).ToHaveValueAsync("Goes");
+    }
+
+    [Fact]
+    public async Task A_forgotten_k_is_asked_back_and_an_unreadable_number_is_not_stored()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/book/amp/judge");
+        await Expect(page.GetByLabel("The meter shows")).ToBeFocusedAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Measure R10", Exact = true }).ClickAsync();
+        await page.GetByLabel("The meter shows").FillAsync("250");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#said")).ToContainTextAsync("Was a k, M, n or µ meant?");
+        await page.GetByLabel("The meter shows").FillAsync("2.5.0k");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#said")).ToContainTextAsync("Nothing was stored");
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^Measure R10 ") })).Not.ToContainTextAsync("in place");
+    }
 }
