@@ -5,6 +5,7 @@ using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
+using Lugbook.Trade.Readings;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Store.Tests.Exchange;
@@ -62,12 +63,17 @@ internal static class RandomBooks
             (v, p, volts, ac, ohms, note, e) => new SheetReading { Name = $"{v}-{p}", Valve = v, Pin = $"{p}", Volts = volts, IsAc = ac, Ohms = ohms, Note = note, Extras = e });
         var sheetParts = parts.Select(p => new SheetPart { Name = p.Name, KindAsWritten = p.KindAsWritten, Marked = p.Marked, Value = p.Value, Unit = p.Unit, RatedVolts = p.RatedVolts, RatedWatts = p.RatedWatts, Tolerance = p.Tolerance, Note = p.Note, Extras = p.Extras });
         var work = Gen.Select(names, Gen.Enum<Decision>(), words.Maybe(), words.Maybe(), Gen.Bool, words.Maybe(), extras, (n, d, r, rep, done, note, e) => new PositionWork { Name = n, Decision = d, Reason = r, Replacement = rep, Done = done, Note = note, Extras = e });
-        var facts = Gen.Select(words, Gen.Int[1900, 1970].MaybeValue(), words.Maybe(), Gen.Double[1, 300].MaybeValue(), Gen.Double[1, 100].MaybeValue(), lugs.Maybe(), Gen.Enum<MegHabit>(), (t, y, s, v, h, c, m) => new BookFacts { Title = t, Year = y, Story = s, LineVolts = v, LineHertz = h, CommonLug = c, MegHabit = m });
-        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], work.Array[0, 4], Gen.Int[0, 3]), (a, b) => new Book
+        var measured = Gen.Select(names, Gen.Enum<ReadingKind>(), Positive, Gen.Int[0, 7], words.Maybe(), Gen.Double[1, 1000].MaybeValue(), Gen.Select(words.Maybe(), extras), (n, k, v, flags, meter, volts, rest) => new Reading
+        {
+            Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, Meter = meter, TestVolts = volts,
+            At = flags > 3 ? new DateTimeOffset(2026, 11, 25, 20, flags, 0, TimeSpan.Zero) : null, Note = rest.Item1, Extras = rest.Item2,
+        });
+        var facts = Gen.Select(words, Gen.Int[1900, 1970].MaybeValue(), words.Maybe(), Gen.Double[1, 300].MaybeValue(), Gen.Double[1, 100].MaybeValue(), lugs.Maybe(), Gen.Enum<MegHabit>(), (t, y, s, v, h, c, m) => new BookFacts { Title = t, Year = y, Story = s, LineVolts = v, LineHertz = h, CommonLug = c, MegHabit = m, Meter = s, Policy = s, TodayLineVolts = v, ChartLineVolts = v, ChartOhmsPerVolt = h is null ? null : 20e3, ChartInputOhms = h is null ? null : 11e6 });
+        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
         {
             Name = "random", Facts = a.Item1,
             Mounts = Of(a.Item2.DistinctBy(m => m.Name.ToUpperInvariant()), b.Item5, tidy), Lugs = Of(a.Item3, b.Item5, tidy), Parts = Of(a.Item4, b.Item5, tidy), Wires = Of(a.Item5, b.Item5, tidy),
-            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4, b.Item5, tidy),
+            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy),
         });
     }
 

@@ -5,6 +5,7 @@ using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
+using Lugbook.Trade.Readings;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Store.Tests.Shelves;
@@ -63,8 +64,11 @@ internal static class RandomBooks
     private static readonly Gen<PositionWork> Work = Gen.Select(Base, Gen.Enum<Decision>(), Maybe(Text), Gen.Bool).Select((b, decision, text, done) =>
         new PositionWork { Name = b.Name, Extras = b.Extras, Decision = decision, Reason = text, Replacement = text, Note = text, Done = done });
 
+    private static readonly Gen<Reading> Measured = Gen.Select(Base, Gen.Enum<ReadingKind>(), Number, Gen.Bool, Maybe(Text), MaybeValue(Number), Gen.DateTimeOffset).Select((b, kind, value, flag, text, volts, at) =>
+        new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
+
     private static readonly Gen<BookFacts> Facts = Gen.Select(Text, MaybeValue(Gen.Int), Maybe(Text), MaybeValue(Number), Gen.Enum<MegHabit>()).Select((title, year, story, volts, meg) =>
-        new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg });
+        new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
 
     /// <summary>Tables of up to this many rows, whose identities are small numbers in any order, so that two books have some in common.</summary>
     private static Gen<Table<T>> TableOf<T>(Gen<T> row) where T : Row =>
@@ -73,11 +77,11 @@ internal static class RandomBooks
 
     /// <summary>Any book of this name.</summary>
     public static Gen<Book> Named(string name) =>
-        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), TableOf(Work))
+        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured)))
             .Select((first, parts, declared, readings, sheetParts, work) => new Book
             {
                 Name = name, Facts = first.Item1, Mounts = first.Item2, Lugs = first.Item3, Wires = first.Item4,
-                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work,
+                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2,
             });
 
     /// <summary>Any book.</summary>
