@@ -53,7 +53,7 @@ internal sealed partial class TypeNames
         if (Old().Match(name) is { Success: true } old && _names.TryGetValue(old.Groups[1].Value, out var later)) return new(later.Data, $"{name} is the earlier name of {old.Groups[1].Value}");
         if (Stem(name) is not { } stem) return null;
         if (_names.TryGetValue(stem, out own)) return own with { Why = Join($"{name} is {stem} with an envelope or edition letter", own.Why) };
-        if (Single(_byStem[stem]) is { } edition) return new(edition, $"{name} and {edition} differ in envelope or edition only");
+        if (Single(_byStem[stem]) is { } edition) return new(edition, $"{name} and {edition} differ in envelope or edition{(Stem(Plain(edition)) == stem ? "" : " and heater")} only");
         return Shape(name) is { } shape && Single(_byShape[shape]) is { } other ? new(other, $"{name} and {other} differ in the heater only, by their names") : null;
     }
 
