@@ -16,4 +16,8 @@ public sealed record ValveSection(string Name, FittedLaw? Fit, DiodeLaw? Diode, 
 /// <param name="Sections">Sections; none where the data give no line.</param>
 /// <param name="NewSpread">How far the currents of a new valve may lie from the handbook's: half the range over the nominal, 0.3 for ±30 %.</param>
 /// <param name="SpreadSource">Where that is from.</param>
-public sealed record FittedValve(string Type, string DataOf, ImmutableArray<ValveSection> Sections, double NewSpread, string SpreadSource);
+public sealed record FittedValve(string Type, string DataOf, ImmutableArray<ValveSection> Sections, double NewSpread, string SpreadSource)
+{
+    /// <summary>Why <see cref="DataOf"/> stands for the name asked for, in words; empty where the name or a listed equivalent is in the data.</summary>
+    public string Why { get; init; } = "";
+}

@@ -59,4 +59,8 @@ public sealed record HandbookLine(
     string Type, string Section, Connection Connection, LineKind Kind,
     double PlateVolts, double? ScreenVolts, double? GridVolts, double Grid3Volts, double? CathodeOhms, bool VoltsToCathode,
     double? PlateAmperes, double? ScreenAmperes, double? Siemens, double? PlateOhms, double? Mu,
-    bool Confirmed, string Source, int Line);
+    bool Confirmed, string Source, int Line)
+{
+    /// <summary>The connection was written as beam: beam plates in place of a suppressor grid.</summary>
+    public bool Beam { get; init; }
+}

@@ -58,7 +58,10 @@ public static class HandbookLines
         if (!row.Good) return null;
         var section = row.Text("connection").ToUpperInvariant() switch { "TRIODE-SECTION" => "triode", "HEPTODE-SECTION" => "heptode", "PENTODE-SECTION" => "pentode", _ => "" };
         return new(type, section, connection, kind, plate!.Value, screen, grid, grid3 ?? 0, cathode, toCathode, ip, isc, gm, rp, mu,
-            row.Text("confidence").Equals("verified", StringComparison.OrdinalIgnoreCase), row.Text("source"), row.Line);
+            row.Text("confidence").Equals("verified", StringComparison.OrdinalIgnoreCase), row.Text("source"), row.Line)
+        {
+            Beam = row.Text("connection").Equals("beam", StringComparison.OrdinalIgnoreCase),
+        };
     }
 
     private static bool Bad(Table.Row row)

@@ -27,7 +27,7 @@ internal sealed record Tube(string Type, ImmutableArray<string> Equivalents, str
     {
         if (lines.Any(l => l.Connection is Connection.Converter or Connection.Heptode or Connection.OscillatorTriode)) return ValveClass.Converter;
         if (lines.All(l => l.Connection == Connection.Triode)) return ValveClass.Triode;
-        if (tube?.Class.Contains("beam", StringComparison.OrdinalIgnoreCase) == true) return ValveClass.Beam;
+        if (tube?.Class.Contains("beam", StringComparison.OrdinalIgnoreCase) == true || lines.Any(l => l.Beam)) return ValveClass.Beam;
         if (lines.Any(l => l.Kind == LineKind.RemoteCutoff) || tube?.Notes.Contains("remote cutoff", StringComparison.OrdinalIgnoreCase) == true) return ValveClass.RemotePentode;
         // Signal pentodes are rated for 3 or 4 W of plate dissipation; output valves for 4.5 W and more.
         return (tube?.PlateWatts ?? lines.Max(l => l.PlateVolts * l.PlateAmperes ?? 0) * 1.2) > 4.2 ? ValveClass.OutputPentode : ValveClass.SharpPentode;

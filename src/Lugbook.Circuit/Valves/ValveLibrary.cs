@@ -12,16 +12,18 @@ public sealed class ValveLibrary
 
     private readonly ImmutableDictionary<string, Tube> _tubes;
     private readonly ImmutableDictionary<string, string> _aliases;
-    private readonly ImmutableDictionary<string, DiodeLaw> _rectifiers;
+    private readonly ImmutableDictionary<string, (DiodeLaw Law, int Plates)> _rectifiers;
+    private readonly TypeNames _names;
     private readonly ImmutableArray<(string Type, double Spread, string Source)> _spreads;
     private readonly ConcurrentDictionary<(string, string), Lazy<FittedLaw>> _first = new(), _final = new();
 
     private ValveLibrary(
         ImmutableArray<Group> groups, ImmutableDictionary<string, Tube> tubes, ImmutableDictionary<string, string> aliases,
-        ImmutableDictionary<string, DiodeLaw> rectifiers, ImmutableArray<(string, double, string)> spreads, ImmutableArray<LineFault> faults)
+        ImmutableDictionary<string, (DiodeLaw, int)> rectifiers, ImmutableArray<(string, string, string)> twins, ImmutableArray<(string, double, string)> spreads, ImmutableArray<LineFault> faults)
     {
         (Groups, _tubes, _aliases, _rectifiers, _spreads, Faults) = (groups, tubes, aliases, rectifiers, spreads, faults);
         Types = [.. groups.Select(g => g.Type).Concat(tubes.Keys).Concat(rectifiers.Keys).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
+        _names = new(Types, aliases, twins, tubes.Values.Where(t => t.PointsUnder.Length > 0).ToDictionary(t => t.Type, t => t.PointsUnder, StringComparer.OrdinalIgnoreCase));
     }
 
     /// <summary>All types, in alphabetical order.</summary>
@@ -57,33 +59,35 @@ public sealed class ValveLibrary
                 var type = own[0].Type;
                 return new Group(type, g.Key.Section, Tube.ClassOf(tubes.GetValueOrDefault(type), own), own);
             });
-        return new([.. groups], tubes.ToImmutable(), aliases.ToImmutable(), Rectifiers(texts.Rectifiers, faults), Spreads(texts.Spread, faults), [.. faults]);
+        return new([.. groups], tubes.ToImmutable(), aliases.ToImmutable(), Rectifiers(texts.Rectifiers, faults), Twins(texts.Twins, faults), Spreads(texts.Spread, faults), [.. faults]);
     }
 
-    /// <summary>A type by its name or an equivalent's, upper or lower case; null when nothing is known of it.</summary>
+    /// <summary>
+    /// A type by its name, an equivalent's, another envelope's or edition's ("6SK7GT"), a listed twin's or another heater's ("3CB6"); case, blanks and dashes
+    /// do not matter, and of "12AX7/ECC83" the first that is known counts. Null when nothing is known of it.
+    /// </summary>
     public FittedValve? Find(string type)
     {
         ArgumentNullException.ThrowIfNull(type);
-        var name = type.Trim();
-        var known = _tubes.ContainsKey(name) || _rectifiers.ContainsKey(name) || Groups.Any(g => Same(g.Type, name)) ? name : _aliases.GetValueOrDefault(name);
-        if (known is null) return null;
+        if (_names.Find(type) is not { } found) return null;
+        var known = found.Data;
         var tube = _tubes.GetValueOrDefault(known);
         var data = tube is { PointsUnder.Length: > 0 } && !Groups.Any(g => Same(g.Type, known)) ? tube.PointsUnder : known;
+        var why = found.Why.Length == 0 ? "" : $" ({found.Why})";
         var sections = new List<ValveSection>();
         foreach (var group in Groups.Where(g => Same(g.Type, data)))
         {
             var fit = Law(group);
-            var origin = $"{group.Lines.Length} handbook line{(group.Lines.Length == 1 ? "" : "s")} of {group.Type}";
+            var origin = $"{group.Lines.Length} handbook line{(group.Lines.Length == 1 ? "" : "s")} of {group.Type}{why}";
             if (group.Section.Length > 0) sections.Add(new(group.Section, fit, null, origin));
             else if (tube?.Class.StartsWith("twin", StringComparison.OrdinalIgnoreCase) == true) sections.AddRange([new("1", fit, null, origin), new("2", fit, null, origin)]);
             else sections.Add(new("", fit, null, origin));
         }
         if (_rectifiers.TryGetValue(data, out var diode))
         {
-            var full = tube?.Class is not "damper" && (tube?.Notes.Contains("half wave", StringComparison.OrdinalIgnoreCase) != true);
-            var origin = $"rectifier drop of {data}";
-            if (full) sections.AddRange([new("1", null, diode, origin), new("2", null, diode, origin)]);
-            else sections.Add(new("", null, diode, origin));
+            var origin = $"rectifier drop of {data}{why}";
+            if (diode.Plates == 2) sections.AddRange([new("1", null, diode.Law, origin), new("2", null, diode.Law, origin)]);
+            else sections.Add(new("", null, diode.Law, origin));
         }
         if (tube?.Class.StartsWith("duodiode", StringComparison.OrdinalIgnoreCase) == true)
         {
@@ -91,7 +95,7 @@ public sealed class ValveLibrary
             sections.AddRange([new("d1", null, DiodeLaw.SignalPlate(), origin), new("d2", null, DiodeLaw.SignalPlate(), origin)]);
         }
         var (spread, source) = SpreadOf(tube?.Type ?? known, data);
-        return new(tube?.Type ?? known, data, [.. sections], spread, source);
+        return new(tube?.Type ?? known, data, [.. sections], spread, source) { Why = found.Why };
     }
 
     /// <summary>Expectations for a group, learned from the other types of its class.</summary>
@@ -106,18 +110,27 @@ public sealed class ValveLibrary
 
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 
-    private static ImmutableDictionary<string, DiodeLaw> Rectifiers(string text, List<LineFault> faults)
+    private static ImmutableDictionary<string, (DiodeLaw, int)> Rectifiers(string text, List<LineFault> faults)
     {
-        var laws = ImmutableDictionary.CreateBuilder<string, DiodeLaw>(StringComparer.OrdinalIgnoreCase);
+        var laws = ImmutableDictionary.CreateBuilder<string, (DiodeLaw, int)>(StringComparer.OrdinalIgnoreCase);
         var table = Table.Of(text, "type", "drop_v", "drop_ma");
         foreach (var row in table.Rows)
         {
             var volts = row.Number("drop_v", 0.15, 1000, leastBelongs: false);
             var milliamperes = row.Number("drop_ma", 0, 1e5, leastBelongs: false);
-            if (volts is { } v && milliamperes is { } ma && row.Text("type").Length > 0) laws.TryAdd(row.Text("type"), DiodeLaw.Vacuum(v, ma * 1e-3));
+            var plates = row.Text("circuit").StartsWith("half", StringComparison.OrdinalIgnoreCase) ? 1 : 2;
+            if (volts is { } v && milliamperes is { } ma && row.Text("type").Length > 0) laws.TryAdd(row.Text("type"), (DiodeLaw.Vacuum(v, ma * 1e-3), plates));
         }
         faults.AddRange(table.Faults);
         return laws.ToImmutable();
+    }
+
+    private static ImmutableArray<(string, string, string)> Twins(string text, List<LineFault> faults)
+    {
+        if (text.Length == 0) return [];
+        var table = Table.Of(text, "type", "same_as", "why");
+        faults.AddRange(table.Faults);
+        return [.. table.Rows.Where(r => r.Text("type").Length > 0 && r.Text("same_as").Length > 0).Select(r => (r.Text("type"), r.Text("same_as"), r.Text("why")))];
     }
 
     private static ImmutableArray<(string, double, string)> Spreads(string text, List<LineFault> faults)

@@ -7,4 +7,8 @@ namespace Lugbook.Circuit.Valves;
 /// <param name="Tubes">tubes.csv.</param>
 /// <param name="Rectifiers">rectifier-points.csv.</param>
 /// <param name="Spread">tube-spread.csv.</param>
-public sealed record ValveTexts(ImmutableArray<string> Points, string Tubes, string Rectifiers, string Spread);
+public sealed record ValveTexts(ImmutableArray<string> Points, string Tubes, string Rectifiers, string Spread)
+{
+    /// <summary>twins.csv: types that behave like another, of other base or heater; empty for none.</summary>
+    public string Twins { get; init; } = "";
+}

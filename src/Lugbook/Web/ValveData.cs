@@ -13,6 +13,6 @@ internal static class ValveData
         var points = new List<string>();
         foreach (var file in Directory.EnumerateFiles(folder, "*-points.csv").Order(StringComparer.Ordinal))
             if (Path.GetFileName(file) != "rectifier-points.csv") points.Add(await File.ReadAllTextAsync(file, stop));
-        return ValveLibrary.Of(new([.. points], await Text("tubes.csv"), await Text("rectifier-points.csv"), await Text("tube-spread.csv")));
+        return ValveLibrary.Of(new ValveTexts([.. points], await Text("tubes.csv"), await Text("rectifier-points.csv"), await Text("tube-spread.csv")) { Twins = await Text("twins.csv") });
     }
 }
