@@ -61,8 +61,12 @@ public static class HandbookFiles
         while (csv.Read())
         {
             string Field(string column) => csv.GetField(column)?.Trim() ?? "";
+            string Limit(string column) => header.Contains(column) ? Field(column) : "";
             ValveRow row = new(Field("type"), Field("equivalents"), Field("class"), Field("base"), Field("pinout"),
-                Field("heater_v"), Field("heater_a"), Field("source"), Field("confidence"));
+                Field("heater_v"), Field("heater_a"), Field("source"), Field("confidence"))
+            {
+                Limits = new(Limit("max_plate_v"), Limit("max_plate_w"), Limit("max_screen_v"), Limit("max_screen_w"), Limit("max_cathode_ma"), Limit("max_heater_cathode_v")),
+            };
             var (read, complaint) = row.Read($"{file}, line {csv.Parser.RawRow.ToString(CultureInfo.InvariantCulture)}");
             if (complaint is not null) complaints.Add(complaint);
             types.AddRange(read);

@@ -45,7 +45,7 @@ internal static class SheetCommand
                 Meter = parsed.GetValue(meter) ?? opened.Book.Facts.Meter, TodayLineVolts = parsed.GetValue(line) ?? opened.Book.Facts.TodayLineVolts,
             };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
-            var sheet = SheetStage.Run(solved, SheetConditions.Of(facts));
+            var sheet = SheetStage.Run(solved, SheetConditions.Of(facts, opened.Data.Handbook));
             var bounds = parsed.GetValue(bears) ? BoundsStage.Run(solved) : null;
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(SheetShape.Of(opened.Book, sheet, bounds)) : Sentences(opened.Book.Facts.Title, sheet, bounds, parsed.GetValue(stress)));
             return sheet.Reason is null ? ExitCode.Done : ExitCode.No;
@@ -74,8 +74,8 @@ internal static class SheetCommand
         }
         text.Write(table);
         if (stress) Stress(text, sheet);
-        var over = sheet.Parts.Where(p => p.Over is not null).Select(p => $"  {p.Position}: {p.Over}").Concat(sheet.Valves.Where(v => v.Over is not null).Select(v => $"  {v.Valve} {v.Electrode}: {v.Over}")).ToArray();
-        if (over.Length > 0) text.WriteLine($"\nAbove what is marked, at the worst moment\n{string.Join("\n", over)}");
+        var over = sheet.Parts.Where(p => p.Over is not null).Select(p => $"  {p.Position}: {p.Over}").Concat(sheet.Valves.Where(v => v.Over is not null).Select(v => $"  {v.Valve}{(v.Section.Length > 0 ? $" ({v.Section})" : "")}: {v.Over}")).ToArray();
+        if (over.Length > 0) text.WriteLine($"\nAbove what is marked or allowed, at the worst moment\n{string.Join("\n", over)}");
         if (bounds is not null) text.WriteLine($"\nWhat every position bears\n{string.Join("\n", bounds.Positions.Select(p => $"  {p.Sentence}"))}");
         foreach (var remark in sheet.Remarks) text.WriteLine($"\nNote: {remark}");
         Unknowns(text, sheet);

@@ -27,7 +27,7 @@ internal sealed class BookView
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _choose = new(() => data.Choose(_map.Value));
         _solved = new(() => data.Solve(_map.Value));
-        _sheet = new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
+        _sheet = new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts, data.Handbook)));
         _bounds = new(() => BoundsStage.Run(_solved.Value));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
