@@ -23,11 +23,26 @@ public static class HandbookFiles
 
     /// <summary>Reads <see cref="Names"/> from the folder; a file that is not there is left out.</summary>
     /// <exception cref="HandbookException">A line cannot be read, a column is missing, or the folder has none of the files.</exception>
-    public static async Task<ValveHandbook> ReadAsync(string folder, CancellationToken stop)
+    public static Task<ValveHandbook> ReadAsync(string folder, CancellationToken stop) => ReadAsync(folder, [], stop);
+
+    /// <summary>Reads the user's own files first, so that their lines stand before the shipped ones, then <see cref="Names"/> from the folder.</summary>
+    /// <param name="folder">Folder of the shipped files.</param>
+    /// <param name="own">Paths of further files of the same columns; each must be there.</param>
+    /// <param name="stop">Cancels.</param>
+    /// <exception cref="HandbookException">A file or line cannot be read, a column is missing, or the folder has none of the files.</exception>
+    public static async Task<ValveHandbook> ReadAsync(string folder, IEnumerable<string> own, CancellationToken stop)
     {
         var types = new List<ValveType>();
         var complaints = new List<Complaint>();
         var found = false;
+        foreach (var path in own)
+        {
+            try { Read(path, await File.ReadAllTextAsync(path, stop), types, complaints); }
+            catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+            {
+                complaints.Add(new(path, "", 0, $"the file could not be read: {trouble.Message}", "See that it is there and may be read, or take it away."));
+            }
+        }
         foreach (var name in Names)
         {
             var path = Path.Combine(folder, name);

@@ -15,6 +15,7 @@ internal static class SheetCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
+        var valves = DataInput.Valves();
         var meter = new Option<string?>("--meter") { Description = $"The meter at the bench: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
         var line = new Option<double?>("--line") { Description = "Line voltage today, V; else as the set was made for." };
         var stress = new Option<bool>("--stress") { Description = "Also volts and watts of every part at their worst moment." };
@@ -25,7 +26,7 @@ internal static class SheetCommand
             "lugbook sheet data/demo/amp --stress",
             "lugbook sheet data/demo/amp --bears",
             "lugbook sheet data/demo/tv --json")
-        { book, meter, line, stress, bears, json };
+        { book, meter, line, stress, bears, valves, json };
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
@@ -39,7 +40,7 @@ internal static class SheetCommand
                 await error.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"lugbook: a line of {volts} V is not one that sets are made for; give 50 to 300."));
                 return ExitCode.WrongInput;
             }
-            if (await BookInput.OpenAsync(parsed.GetValue(book)!, error, stop) is not { } opened) return ExitCode.WrongInput;
+            if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var facts = opened.Book.Facts with
             {
                 Meter = parsed.GetValue(meter) ?? opened.Book.Facts.Meter, TodayLineVolts = parsed.GetValue(line) ?? opened.Book.Facts.TodayLineVolts,
