@@ -13,7 +13,7 @@ internal static class ValveWords
         text.WriteLine(pins is null ? asked : $"{pins.Type}: {pins.Class}, base {pins.Base}");
         if (pins is not null)
         {
-            if (pins.HeaterVolts is { } volts) text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Heater {volts} V, {pins.HeaterAmperes} A"));
+            if (Heater(pins) is { Length: > 0 } heater) text.WriteLine($"Heater {heater}");
             text.WriteLine($"Pins, numbered as seen from below: {string.Join("  ", pins.Pinout.Select(p => $"{p.Key}={string.Join(',', p.Value)}"))}");
             if (Limits(pins) is { Length: > 0 } limits) text.WriteLine($"Limits{(Several(pins) ? ", of each section" : "")}: {limits}");
             if (!pins.Equivalents.IsEmpty) text.WriteLine($"Also called: {string.Join(", ", pins.Equivalents)}");
@@ -33,14 +33,13 @@ internal static class ValveWords
                 foreach (var figure in line.Figures)
                 {
                     table.Add(N(line.Line.PlateVolts), line.Line.ScreenVolts is { } screen ? N(screen) : "", N(line.GridVolts), figure.Quantity.Words(), Given(figure.Quantity, figure.Given), Given(figure.Quantity, figure.Predicted),
-                        string.Create(CultureInfo.InvariantCulture, $"{100 * figure.Error:+0.0;-0.0;0.0} %"), line.Line.Source);
+                        Error(figure), line.Line.Source);
                 }
             }
             text.Write(table);
             foreach (var weak in fit.Weak) text.WriteLine($"Weak: {weak}");
         }
-        if (laws is not null)
-            text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"\nA new valve's currents spread by about ±{100 * laws.NewSpread:0} % ({laws.SpreadSource})."));
+        if (laws is not null) text.WriteLine($"\n{Spread(laws)}");
         return text.ToString().TrimEnd();
     }
 
@@ -56,6 +55,28 @@ internal static class ValveWords
             limits.CathodeAmperes is { } a ? $"cathode {N(a * 1e3)} mA" : null, limits.HeaterCathodeVolts is { } h ? $"heater to cathode {N(h)} V" : null,
         }.OfType<string>());
     }
+
+    /// <summary>The limits one by one, as a name and a value.</summary>
+    public static (string What, string Value)[] LimitRows(ValveType type)
+    {
+        var limits = type.Limits;
+        return [.. new (string What, double? Value, string Unit)[]
+        {
+            ("Plate", limits.PlateVolts, "V"), ("Plate dissipation", limits.PlateWatts, "W"), ("Screen", limits.ScreenVolts, "V"), ("Screen dissipation", limits.ScreenWatts, "W"),
+            ("Cathode current", limits.CathodeAmperes * 1e3, "mA"), ("Heater to cathode", limits.HeaterCathodeVolts, "V"),
+        }.Where(l => l.Value is not null).Select(l => (l.What, $"{N(l.Value!.Value)} {l.Unit}"))];
+    }
+
+    /// <summary>"6.3 V, 0.45 A", or empty.</summary>
+    public static string Heater(ValveType type) =>
+        string.Join(", ", new[] { type.HeaterVolts is { } v ? $"{N(v)} V" : null, type.HeaterAmperes is { } a ? $"{N(a)} A" : null }.OfType<string>());
+
+    /// <summary>How far new valves spread, as a sentence.</summary>
+    public static string Spread(FittedValve laws) =>
+        string.Create(CultureInfo.InvariantCulture, $"A new valve's currents spread by about ±{100 * laws.NewSpread:0} % ({laws.SpreadSource}).");
+
+    /// <summary>"+5.1 %".</summary>
+    public static string Error(Comparison figure) => string.Create(CultureInfo.InvariantCulture, $"{100 * figure.Error:+0.0;-0.0;0.0} %");
 
     /// <summary>Has the type several sections with the same limits?</summary>
     public static bool Several(ValveType type) => type.Class.StartsWith("twin", StringComparison.OrdinalIgnoreCase);

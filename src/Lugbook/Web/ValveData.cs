@@ -12,7 +12,8 @@ internal static class ValveData
         var folder = Path.Combine(dataFolder, "valves");
         Task<string> Text(string name) => File.ReadAllTextAsync(Path.Combine(folder, name), stop);
         var points = new List<string>();
-        foreach (var file in Directory.EnumerateFiles(folder, "*-points.csv").Order(StringComparer.Ordinal))
+        // The main file first: the order of lines is the order in which every report shows them.
+        foreach (var file in Directory.EnumerateFiles(folder, "*-points.csv").OrderBy(f => Path.GetFileName(f) != "tube-points.csv").ThenBy(f => f, StringComparer.Ordinal))
             if (Path.GetFileName(file) != "rectifier-points.csv") points.Add(await File.ReadAllTextAsync(file, stop));
         points.AddRange(await own.ReadPointsAsync(stop));
         return ValveLibrary.Of(new([.. points], await Text("tubes.csv"), await Text("rectifier-points.csv"), await Text("tube-spread.csv")));
