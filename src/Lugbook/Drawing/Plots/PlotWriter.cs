@@ -123,6 +123,11 @@ internal static class PlotWriter
             at += 210;
         }
         if (plot.PlateWatts is not { } watts) return;
+        if (watts / plot.AmperesTop >= plot.VoltsTop)
+        {
+            Label(svg, "watts", at, line, $"plate limit {N(watts)} W, nowhere reached here");
+            return;
+        }
         svg.Append(CultureInfo.InvariantCulture, $"<path class=\"limit\" d=\"M{at} {line - 5}h30\"/>");
         Label(svg, "watts", at + 38, line, $"plate limit {N(watts)} W");
     }
