@@ -62,13 +62,13 @@ public static class ValveAccuracy
     public static string Page(ImmutableArray<Row> rows, string publishedSets)
     {
         var page = new StringBuilder();
-        page.Append("# Valve fits against their handbook lines\n\nWritten by `ValveAccuracy.Page`; not edited by hand. How the fit works: docs/valves.md.\n");
+        page.Append("# Valve fits against their handbook lines\n\nWritten by `lugbook valve check --write`; not edited by hand. How the fit works: docs/valves.md.\n");
         page.Append("\"Fitted\": law of all lines of the type. \"Left out\": the line predicted by the law of the type's other lines, with expectations learned from other types only; the summary leaves out lines after which only cut-off lines remain (marked ¹), because those do not say how large a cathode is. Errors are predicted over given, less 1.\n\n");
         page.Append("| quantity | fitted: lines | median | 90 % of lines within | left out: lines | median | 90 % within |\n|---|---|---|---|---|---|---|\n");
         foreach (var quantity in Enum.GetValues<Quantity>())
         {
             var (fitted, left) = (Errors(rows, quantity, false), Errors(rows, quantity, true));
-            page.Append(CultureInfo.InvariantCulture, $"| {Words(quantity)} | {fitted.Length} | {Percent(Percentile(fitted, 0.5))} | {Percent(Percentile(fitted, 0.9))} | {left.Length} | {Percent(Percentile(left, 0.5))} | {Percent(Percentile(left, 0.9))} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {quantity.Words()} | {fitted.Length} | {Percent(Percentile(fitted, 0.5))} | {Percent(Percentile(fitted, 0.9))} | {left.Length} | {Percent(Percentile(left, 0.5))} | {Percent(Percentile(left, 0.9))} |\n");
         }
         page.Append(PublishedSets.Section(rows, publishedSets));
         page.Append("\n## Every line\n\n| type | class | line | figure | given | fitted | left out |\n|---|---|---|---|---|---|---|\n");
@@ -77,7 +77,7 @@ public static class ValveAccuracy
             for (var k = 0; k < row.Fitted.Figures.Length; k++)
             {
                 var figure = row.Fitted.Figures[k];
-                page.Append(CultureInfo.InvariantCulture, $"| {row.Type} | {row.Class} | {Where(row.Fitted)} | {Words(figure.Quantity)} | {Given(figure)} | {Signed(figure.Error)} | {(row.LeftOut is { } l ? Signed(l.Figures[k].Error) : "only line")}{(row.LeftOut is null || row.Supported ? "" : " ¹")} |\n");
+                page.Append(CultureInfo.InvariantCulture, $"| {row.Type} | {row.Class} | {Where(row.Fitted)} | {figure.Quantity.Words()} | {Given(figure)} | {Signed(figure.Error)} | {(row.LeftOut is { } l ? Signed(l.Figures[k].Error) : "only line")}{(row.LeftOut is null || row.Supported ? "" : " ¹")} |\n");
             }
         }
         return page.ToString();
@@ -87,7 +87,7 @@ public static class ValveAccuracy
     public static string Numbers(ValveLibrary library)
     {
         ArgumentNullException.ThrowIfNull(library);
-        var page = new StringBuilder("# Fitted numbers of every type\n\nWritten by `ValveAccuracy.Numbers`; not edited by hand. In brackets: how much of the number the type's own lines told; the rest is what its class does. Meaning and units: docs/valves.md.\n");
+        var page = new StringBuilder("# Fitted numbers of every type\n\nWritten by `lugbook valve check --write`; not edited by hand. In brackets: how much of the number the type's own lines told; the rest is what its class does. Meaning and units: docs/valves.md.\n");
         foreach (var ofClass in library.Groups.GroupBy(g => g.Class).OrderBy(g => g.Key))
         {
             var groups = ofClass.OrderBy(g => g.Type, StringComparer.Ordinal).ToArray();
@@ -111,18 +111,6 @@ public static class ValveAccuracy
         var how = l.Connection is Connection.TriodeConnected ? ", screen to plate" : l.Connection is Connection.OscillatorTriode ? ", grids 2 and 4 to plate" : "";
         return string.Create(CultureInfo.InvariantCulture, $"{l.PlateVolts:0.#}{screen} V, {bias}{how}{(l.Confirmed ? "" : " (from memory)")}");
     }
-
-    private static string Words(Quantity quantity) => quantity switch
-    {
-        Quantity.PlateCurrent => "plate current",
-        Quantity.ScreenCurrent => "screen current",
-        Quantity.Transconductance => "transconductance",
-        Quantity.PlateResistance => "plate resistance",
-        Quantity.AmplificationFactor => "amplification factor",
-        Quantity.CutoffVolts => "cut-off grid voltage",
-        Quantity.RemoteTransconductance => "transconductance far down",
-        _ => "conversion transconductance",
-    };
 
     private static string Given(Comparison c) => c.Quantity switch
     {

@@ -150,7 +150,7 @@ public sealed class ValveLibrary
         return spreads.ToImmutable();
     }
 
-    private (double, string) SpreadOf(string type, string data)
+    internal (double, string) SpreadOf(string type, string data)
     {
         var own = _spreads.Where(s => Same(s.Type, type) || Same(s.Type, data) || (_aliases.TryGetValue(s.Type, out var of) && Same(of, data))).ToArray();
         var rows = own.Length > 0 ? own : [.. _spreads.Where(s => s.Type.StartsWith("any", StringComparison.OrdinalIgnoreCase))];

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Lugbook.Circuit;
 using Lugbook.Circuit.Elements;
+using Lugbook.Restoration.Netlist;
 using Lugbook.Restoration.Solve;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Valves;
@@ -27,7 +28,7 @@ internal static class Stresses
     {
         var moments = Moments(solved, how);
         var parts = solved.Netlist.Map.Book.Parts.Where(p => p.Kind != PartKind.Valve).Select(p => Part(p, solved, moments)).OfType<PartStress>().ToImmutableArray();
-        var valves = solved.Netlist.Valves.SelectMany(v => Valve(v.Element, v.Valve, v.Section, moments)).ToImmutableArray();
+        var valves = solved.Netlist.Valves.SelectMany(v => Valve(v, how.ValveLimits(v.Type, v.Section), moments)).ToImmutableArray();
         return new(parts, valves, [.. moments.Select(m => m.Name)]);
     }
 
@@ -124,18 +125,25 @@ internal static class Stresses
         return new(amount(moments[0]), amount(worst), worst.Name);
     }
 
-    private static IEnumerable<ValveStress> Valve(string element, string valve, string section, List<Moment> moments)
+    private static IEnumerable<ValveStress> Valve(ValveElement valve, ValveLimits? limits, List<Moment> moments)
     {
-        foreach (var (electrode, unit, amount) in new (string, string, Func<Moment, double?>)[]
+        foreach (var (electrode, unit, limit, amount) in new (string, string, double?, Func<Moment, double?>)[]
         {
-            ("plate", "W", m => Electrode(m, element, 0)), ("screen", "W", m => Electrode(m, element, 1)), ("cathode current", "A", m => Cathode(m, element)),
+            ("plate", "W", limits?.PlateWatts, m => Electrode(m, valve.Element, 0)),
+            ("screen", "W", limits?.ScreenWatts, m => Electrode(m, valve.Element, 1)),
+            ("cathode current", "A", limits?.CathodeAmperes, m => Cathode(m, valve.Element)),
         })
         {
             if (amount(moments[0]) is null) continue;
             var stress = Worst(moments, m => amount(m) ?? 0);
-            yield return new(valve, section, electrode, unit, stress, null, null);
+            yield return new(valve.Valve, valve.Section, electrode, unit, stress, limit, Over(electrode, unit, stress, limit));
         }
     }
+
+    private static string? Over(string electrode, string unit, Stress stress, double? limit) =>
+        limit is not { } most || stress.Worst <= most ? null
+        : unit == "W" ? string.Create(CultureInfo.InvariantCulture, $"{stress.Worst:0.##} W in its {electrode} when {stress.Moment}; limit {most:0.##} W")
+        : string.Create(CultureInfo.InvariantCulture, $"{stress.Worst * 1e3:0.#} mA from its cathode when {stress.Moment}; limit {most * 1e3:0.#} mA");
 
     private static double? Electrode(Moment moment, string element, int which)
     {

@@ -23,11 +23,26 @@ public static class HandbookFiles
 
     /// <summary>Reads <see cref="Names"/> from the folder; a file that is not there is left out.</summary>
     /// <exception cref="HandbookException">A line cannot be read, a column is missing, or the folder has none of the files.</exception>
-    public static async Task<ValveHandbook> ReadAsync(string folder, CancellationToken stop)
+    public static Task<ValveHandbook> ReadAsync(string folder, CancellationToken stop) => ReadAsync(folder, [], stop);
+
+    /// <summary>Reads the user's own files first, so that their lines stand before the shipped ones, then <see cref="Names"/> from the folder.</summary>
+    /// <param name="folder">Folder of the shipped files.</param>
+    /// <param name="own">Paths of further files of the same columns; each must be there.</param>
+    /// <param name="stop">Cancels.</param>
+    /// <exception cref="HandbookException">A file or line cannot be read, a column is missing, or the folder has none of the files.</exception>
+    public static async Task<ValveHandbook> ReadAsync(string folder, IEnumerable<string> own, CancellationToken stop)
     {
         var types = new List<ValveType>();
         var complaints = new List<Complaint>();
         var found = false;
+        foreach (var path in own)
+        {
+            try { Read(path, await File.ReadAllTextAsync(path, stop), types, complaints); }
+            catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+            {
+                complaints.Add(new(path, "", 0, $"the file could not be read: {trouble.Message}", "See that it is there and may be read, or take it away."));
+            }
+        }
         foreach (var name in Names)
         {
             var path = Path.Combine(folder, name);
@@ -61,8 +76,12 @@ public static class HandbookFiles
         while (csv.Read())
         {
             string Field(string column) => csv.GetField(column)?.Trim() ?? "";
+            string Limit(string column) => header.Contains(column) ? Field(column) : "";
             ValveRow row = new(Field("type"), Field("equivalents"), Field("class"), Field("base"), Field("pinout"),
-                Field("heater_v"), Field("heater_a"), Field("source"), Field("confidence"));
+                Field("heater_v"), Field("heater_a"), Field("source"), Field("confidence"))
+            {
+                Limits = new(Limit("max_plate_v"), Limit("max_plate_w"), Limit("max_screen_v"), Limit("max_screen_w"), Limit("max_cathode_ma"), Limit("max_heater_cathode_v")),
+            };
             var (read, complaint) = row.Read($"{file}, line {csv.Parser.RawRow.ToString(CultureInfo.InvariantCulture)}");
             if (complaint is not null) complaints.Add(complaint);
             types.AddRange(read);

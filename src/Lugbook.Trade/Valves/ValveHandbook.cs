@@ -21,7 +21,16 @@ public sealed record ValveType(
     double? HeaterVolts,
     double? HeaterAmperes,
     string Source,
-    string Confidence);
+    string Confidence)
+{
+    /// <summary>What its maker allows, of each section; of a triode-pentode or triode-heptode those of the second.</summary>
+    public ValveLimits Limits { get; init; } = ValveLimits.None;
+
+    /// <summary>The limits of a section: none for the triode beside a pentode or heptode, nor for a signal diode, because the data give the other's only.</summary>
+    /// <param name="section">"1", "triode", "d1", … or empty.</param>
+    public ValveLimits LimitsOf(string section) =>
+        section is "d1" or "d2" or "d3" || (section == "triode" && Class.StartsWith("triode-", StringComparison.OrdinalIgnoreCase)) ? ValveLimits.None : Limits;
+}
 
 /// <summary>The valve types that are known, found by name or equivalent.</summary>
 public sealed class ValveHandbook

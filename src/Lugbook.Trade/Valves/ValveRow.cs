@@ -17,6 +17,9 @@ namespace Lugbook.Trade.Valves;
 /// <param name="Confidence">"verified" or "memory".</param>
 public sealed partial record ValveRow(string Type, string Equivalents, string Class, string Base, string Pinout, string HeaterVolts, string HeaterAmperes, string Source, string Confidence)
 {
+    /// <summary>The limits, when the file has them.</summary>
+    public LimitCells? Limits { get; init; }
+
     /// <summary>The type, and one more for each name that differs in its heater alone; or the complaint.</summary>
     /// <param name="place">Where the line stands, for the complaint.</param>
     /// <remarks>
@@ -30,6 +33,8 @@ public sealed partial record ValveRow(string Type, string Equivalents, string Cl
         if (complaint is not null) return ([], complaint);
         if (!TryNumber(HeaterVolts, out var volts)) return ([], new($"{place}, {Type}, heater_v", HeaterVolts, 0, "not a voltage.", "Write volts as a number, or nothing."));
         if (!TryNumber(HeaterAmperes, out var amperes)) return ([], new($"{place}, {Type}, heater_a", HeaterAmperes, 0, "not a current.", "Write amperes as a number, or nothing."));
+        var (limits, wrong) = ReadLimits(place);
+        if (wrong is not null) return ([], wrong);
 
         var same = ImmutableArray.CreateBuilder<string>();
         var others = new List<ValveType>();
@@ -40,12 +45,28 @@ public sealed partial record ValveRow(string Type, string Equivalents, string Cl
             var name = named.Groups["name"].Value;
             var remark = named.Groups["remark"].Value;
             if (remark.Length > 0 && Heater().Match(remark) is { Success: true } heater)
-                others.Add(new(name, [], Class, Base, pins, Parse(heater.Groups["v"].Value) ?? volts, Parse(heater.Groups["a"].Value), Source, Confidence));
+                others.Add(new(name, [], Class, Base, pins, Parse(heater.Groups["v"].Value) ?? volts, Parse(heater.Groups["a"].Value), Source, Confidence) { Limits = limits });
             else if (!Excluding().IsMatch(remark))
                 same.Add(name);
         }
-        ValveType type = new(Type.Trim(), same.ToImmutable(), Class.Trim(), Base.Trim(), pins, volts, amperes, Source.Trim(), Confidence.Trim());
+        ValveType type = new(Type.Trim(), same.ToImmutable(), Class.Trim(), Base.Trim(), pins, volts, amperes, Source.Trim(), Confidence.Trim()) { Limits = limits };
         return ([type, .. others], null);
+    }
+
+    private (ValveLimits Limits, Complaint? Complaint) ReadLimits(string place)
+    {
+        if (Limits is not { } cells) return (ValveLimits.None, null);
+        Complaint? complaint = null;
+        double? Limit(string column, string text)
+        {
+            if (TryNumber(text, out var value) && value is null or > 0) return value;
+            complaint ??= new($"{place}, {Type}, {column}", text, 0, "not a limit.", "Write a number above nought in the column's unit, or nothing.");
+            return null;
+        }
+        ValveLimits limits = new(
+            Limit("max_plate_v", cells.PlateVolts), Limit("max_plate_w", cells.PlateWatts), Limit("max_screen_v", cells.ScreenVolts),
+            Limit("max_screen_w", cells.ScreenWatts), Limit("max_cathode_ma", cells.CathodeMilliamperes) / 1e3, Limit("max_heater_cathode_v", cells.HeaterCathodeVolts));
+        return (limits, complaint);
     }
 
     private static double? Parse(string text) => TryNumber(text, out var value) ? value : null;

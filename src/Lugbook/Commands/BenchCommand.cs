@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net.Sockets;
+using Lugbook.Store.Reference;
 using Lugbook.Store.Shelves;
 using Lugbook.Web;
 
@@ -37,6 +38,11 @@ internal static class BenchCommand
             await output.WriteLineAsync("Stop with Ctrl+C. Predictions are aids; local codes and licensed practice come first.");
             await app.WaitForShutdownAsync(stop);
             return ExitCode.Done;
+        }
+        catch (Exception trouble) when (trouble is InvalidDataException or HandbookException)
+        {
+            await error.WriteLineAsync($"{trouble.Message}\n\nlugbook: the valve or catalogue data could not be used; the bench was not opened.");
+            return ExitCode.WrongInput;
         }
         catch (ShelfException trouble)
         {

@@ -7,8 +7,11 @@ namespace Lugbook.Commands;
 /// <summary>A book named on the command line, with the data that its answers need.</summary>
 internal sealed record BookInput(Book Book, BenchData Data)
 {
-    /// <summary>Opens the book; on trouble writes every complaint and returns null.</summary>
-    public static async Task<BookInput?> OpenAsync(string path, TextWriter error, CancellationToken stop)
+    /// <summary>Opens the book without further valves.</summary>
+    public static Task<BookInput?> OpenAsync(string path, TextWriter error, CancellationToken stop) => OpenAsync(path, null, error, stop);
+
+    /// <summary>Opens the book with the user's own valves, and those of a file or folder that is named; on trouble writes every complaint and returns null.</summary>
+    public static async Task<BookInput?> OpenAsync(string path, string? ownValves, TextWriter error, CancellationToken stop)
     {
         var read = await BookFiles.ReadAsync(path, stop);
         foreach (var complaint in read.Complaints) await error.WriteLineAsync(complaint + "\n");
@@ -18,6 +21,6 @@ internal sealed record BookInput(Book Book, BenchData Data)
             return null;
         }
         foreach (var remark in read.Remarks) await error.WriteLineAsync($"Note: {remark}");
-        return new(read.Book, await BenchData.LoadAsync(BenchOptions.UsualDataFolder(), stop));
+        return await DataInput.LoadAsync(ownValves, error, stop) is { } data ? new(read.Book, data) : null;
     }
 }

@@ -15,11 +15,17 @@ internal static class CommandLine
         {
             foreach (var wrong in parsed.Errors) await error.WriteLineAsync($"lugbook: {wrong.Message}");
             var command = parsed.CommandResult.Command;
-            var path = command is RootCommand ? "lugbook" : $"lugbook {command.Name}";
+            var path = string.Join(' ', Path(command).Reverse());
             await error.WriteLineAsync($"'{path} --help' shows how it is used, with examples.");
             return ExitCode.WrongInput;
         }
         return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, stop);
+    }
+
+    private static IEnumerable<string> Path(Command command)
+    {
+        for (var at = command; at is not (null or RootCommand); at = at.Parents.OfType<Command>().FirstOrDefault()) yield return at.Name;
+        yield return "lugbook";
     }
 
     private static RootCommand Root()

@@ -18,6 +18,7 @@ internal static class JudgeCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
+        var valves = DataInput.Valves();
         var readings = new Option<FileInfo?>("--readings") { Description = "A CSV file of readings besides those in the book: ref, quantity, value, lifted, meter, test_v." };
         var meter = new Option<string?>("--meter") { Description = $"The meter of readings that name none: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
         var policy = new Option<string?>("--policy") { Description = "What becomes of families: \"paper: stays; resistor: measure first\"." };
@@ -25,11 +26,11 @@ internal static class JudgeCommand
             "lugbook judge data/demo/radio",
             "lugbook judge data/demo/amp --readings my-readings.csv",
             "lugbook judge data/demo/radio --policy \"paper: measure first\" --json")
-        { book, readings, meter, policy, json };
+        { book, readings, meter, policy, valves, json };
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-            if (await BookInput.OpenAsync(parsed.GetValue(book)!, error, stop) is not { } opened) return ExitCode.WrongInput;
+            if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var own = parsed.GetValue(meter) ?? opened.Book.Facts.Meter;
             if (own is not null && MeterShelf.Named(own) is null)
             {

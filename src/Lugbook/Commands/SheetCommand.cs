@@ -15,6 +15,7 @@ internal static class SheetCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
+        var valves = DataInput.Valves();
         var meter = new Option<string?>("--meter") { Description = $"The meter at the bench: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
         var line = new Option<double?>("--line") { Description = "Line voltage today, V; else as the set was made for." };
         var stress = new Option<bool>("--stress") { Description = "Also volts and watts of every part at their worst moment." };
@@ -25,7 +26,7 @@ internal static class SheetCommand
             "lugbook sheet data/demo/amp --stress",
             "lugbook sheet data/demo/amp --bears",
             "lugbook sheet data/demo/tv --json")
-        { book, meter, line, stress, bears, json };
+        { book, meter, line, stress, bears, valves, json };
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
@@ -39,13 +40,13 @@ internal static class SheetCommand
                 await error.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"lugbook: a line of {volts} V is not one that sets are made for; give 50 to 300."));
                 return ExitCode.WrongInput;
             }
-            if (await BookInput.OpenAsync(parsed.GetValue(book)!, error, stop) is not { } opened) return ExitCode.WrongInput;
+            if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var facts = opened.Book.Facts with
             {
                 Meter = parsed.GetValue(meter) ?? opened.Book.Facts.Meter, TodayLineVolts = parsed.GetValue(line) ?? opened.Book.Facts.TodayLineVolts,
             };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
-            var sheet = SheetStage.Run(solved, SheetConditions.Of(facts));
+            var sheet = SheetStage.Run(solved, SheetConditions.Of(facts, opened.Data.Handbook));
             var bounds = parsed.GetValue(bears) ? BoundsStage.Run(solved) : null;
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(SheetShape.Of(opened.Book, sheet, bounds)) : Sentences(opened.Book.Facts.Title, sheet, bounds, parsed.GetValue(stress)));
             return sheet.Reason is null ? ExitCode.Done : ExitCode.No;
@@ -74,8 +75,8 @@ internal static class SheetCommand
         }
         text.Write(table);
         if (stress) Stress(text, sheet);
-        var over = sheet.Parts.Where(p => p.Over is not null).Select(p => $"  {p.Position}: {p.Over}").Concat(sheet.Valves.Where(v => v.Over is not null).Select(v => $"  {v.Valve} {v.Electrode}: {v.Over}")).ToArray();
-        if (over.Length > 0) text.WriteLine($"\nAbove what is marked, at the worst moment\n{string.Join("\n", over)}");
+        var over = sheet.Parts.Where(p => p.Over is not null).Select(p => $"  {p.Position}: {p.Over}").Concat(sheet.Valves.Where(v => v.Over is not null).Select(v => $"  {v.Valve}{(v.Section.Length > 0 ? $" ({v.Section})" : "")}: {v.Over}")).ToArray();
+        if (over.Length > 0) text.WriteLine($"\nAbove what is marked or allowed, at the worst moment\n{string.Join("\n", over)}");
         if (bounds is not null) text.WriteLine($"\nWhat every position bears\n{string.Join("\n", bounds.Positions.Select(p => $"  {p.Sentence}"))}");
         foreach (var remark in sheet.Remarks) text.WriteLine($"\nNote: {remark}");
         Unknowns(text, sheet);

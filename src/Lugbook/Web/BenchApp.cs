@@ -12,7 +12,7 @@ internal static class BenchApp
     /// <exception cref="ShelfException">The shelf cannot be opened.</exception>
     public static async Task<WebApplication> BuildAsync(BenchOptions options, TimeProvider time, CancellationToken stop)
     {
-        var data = await BenchData.LoadAsync(options.DataFolder, stop);
+        var data = await BenchData.LoadAsync(options.DataFolder, OwnValves.Find(null), stop);
         var folder = Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(options.ShelfFile))!);
         var isNew = !File.Exists(options.ShelfFile);
         var shelf = await SqliteShelf.OpenAsync(options.ShelfFile, time, stop);

@@ -19,13 +19,13 @@ namespace Lugbook.Web;
 /// <param name="Policy">Catalogue and limits that parts are chosen by.</param>
 internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLibrary Laws, ChoosePolicy Policy)
 {
-    /// <summary>Reads the data folder.</summary>
+    /// <summary>Reads the data folder and the user's own valves.</summary>
     /// <exception cref="HandbookException">The valve data cannot be read; every complaint is in it.</exception>
-    /// <exception cref="InvalidDataException">The catalogue cannot be read.</exception>
-    public static async Task<BenchData> LoadAsync(string folder, CancellationToken stop)
+    /// <exception cref="InvalidDataException">The catalogue or a line of the user's own valves cannot be read.</exception>
+    public static async Task<BenchData> LoadAsync(string folder, OwnValves own, CancellationToken stop)
     {
         var valves = Path.Combine(folder, "valves");
-        var handbook = await HandbookFiles.ReadAsync(valves, stop);
+        var handbook = await HandbookFiles.ReadAsync(valves, own.Pinouts, stop);
         var series = new List<CatalogueSeries>();
         foreach (var file in Directory.EnumerateFiles(Path.Combine(folder, "catalogue"), "*.csv").Order(StringComparer.Ordinal))
         {
@@ -34,7 +34,7 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
             series.AddRange(read.Series);
         }
         var limits = RectifierLimit.Parse(await File.ReadAllTextAsync(Path.Combine(valves, "rectifier-points.csv"), stop));
-        return new(folder, handbook, await ValveData.LoadAsync(folder, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
+        return new(folder, handbook, await ValveData.LoadAsync(folder, own, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
     }
 
     /// <summary>The set as it should be, solved.</summary>

@@ -34,7 +34,7 @@ internal sealed class BookView
         _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
-        _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts)));
+        _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts, data.Handbook)));
         _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
         _basis = same ? before!._basis : new(() => BenchData.Basis(_solved.Value, _bounds.Value));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));

@@ -1,0 +1,8 @@
+namespace Lugbook.Web;
+
+/// <summary>Addresses of the valve pages.</summary>
+internal static class ValveLinks
+{
+    /// <summary>The page of a type as somebody wrote it; of "12AX7/ECC83" the first name, since an address ends at a stroke.</summary>
+    public static string To(string type) => $"valve/{Uri.EscapeDataString(type.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).FirstOrDefault() ?? type)}";
+}
