@@ -43,21 +43,17 @@ internal sealed class Measured(IReadOnlyList<Summary> summaries)
         }
     }
 
-    /// <summary>Counts of a dictionary: faults, how many were solved alone, how many have no answer, and how many dense matrices settle.</summary>
+    /// <summary>Counts of a dictionary: faults, how many were solved alone, how many have no answer, and how many dense matrices settle, if they were asked.</summary>
     public static DictionaryCounts Dictionary(string set)
     {
         var network = Subjects.Named(set);
         var faults = new Faults(network);
         var batch = new Batch(network, faults.Varied) { Cores = 1 };
         var room = batch.Solve(faults.Values);
-        var dense = new DenseNewton(batch.NetworkOf(faults.Good), faults.Varied);
-        var volts = new double[batch.NodeCount];
-        var (settled, unsolved, width) = (0, 0, faults.Varied.Length);
-        for (var k = 0; k < faults.Count; k++)
-        {
-            if (dense.Solve(faults.Values.AsSpan(k * width, width), volts)) settled++;
-            if (room.ReasonOf(k) is not null) unsolved++;
-        }
+        var (unsolved, width) = (Enumerable.Range(0, faults.Count).Count(k => room.ReasonOf(k) is not null), faults.Varied.Length);
+        int? settled = DenseDictionaryBenchmarks.Sets.Contains(set)
+            ? DenseDictionaryBenchmarks.Settled(new(batch.NetworkOf(faults.Good), faults.Varied), faults, new double[batch.NodeCount])
+            : null;
 
         // Time of the same dictionary without the faults that were solved alone: what is left is theirs.
         int[] within = [.. Enumerable.Range(0, faults.Count).Where(k => !room.WasAlone(k))];
@@ -74,4 +70,4 @@ internal sealed class Measured(IReadOnlyList<Summary> summaries)
 }
 
 /// <summary>Counts of a dictionary of single faults.</summary>
-internal readonly record struct DictionaryCounts(int Parts, int Nodes, int Faults, int Alone, int Unsolved, int DenseSettled, double SecondsWithoutAlone);
+internal readonly record struct DictionaryCounts(int Parts, int Nodes, int Faults, int Alone, int Unsolved, int? DenseSettled, double SecondsWithoutAlone);
