@@ -7,7 +7,7 @@ namespace Lugbook.Benchmarks;
 public class DenseDictionaryBenchmarks
 {
     /// <summary>Sets that are measured so.</summary>
-    public static readonly string[] Sets = ["chassis 50", "chassis 150", Subjects.Radio, Subjects.Television];
+    public static string[] Sets => ["chassis 50", "chassis 150", Subjects.Radio, Subjects.Television];
 
     private Faults _faults = null!;
     private DenseNewton _dense = null!;

@@ -43,7 +43,7 @@ internal sealed class Faults
             nominal.CopyTo(Values, f * varied.Count);
             Values[f * varied.Count + faults[f].Parameter] = faults[f].Value;
         }
-        Names = [.. faults.Select(f => FormattableString.Invariant($"{Varied[f.Parameter].Element} {Varied[f.Parameter].Parameter} {f.Value:g4}"))];
+        Names = [.. faults.Select(f => double.IsInfinity(f.Value) ? $"{Varied[f.Parameter].Element} open" : FormattableString.Invariant($"{Varied[f.Parameter].Element} {Varied[f.Parameter].Parameter} {f.Value:g4}"))];
     }
 
     public ImmutableArray<Varied> Varied { get; }
