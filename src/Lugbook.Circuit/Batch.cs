@@ -62,6 +62,9 @@ public sealed class Batch
     /// <summary>What differs, in the order of a variant's values.</summary>
     public ImmutableArray<Varied> Varied => _varied;
 
+    /// <summary>At most so many cores at once, 1 or more; all unless given. The answers are the same.</summary>
+    public int Cores { get; init; } = Environment.ProcessorCount;
+
     /// <summary>Nodes of an answer.</summary>
     public int NodeCount => _network.NodeCount;
 
@@ -88,7 +91,7 @@ public sealed class Batch
         result.Restart();
         var groups = (variants + 3) / 4;
         var next = 0;
-        var workers = Math.Clamp(groups / 16, 1, Environment.ProcessorCount);
+        var workers = Math.Clamp(groups / 16, 1, Math.Max(1, Cores));
         Parallel.For(0, workers, _ =>
         {
             var lanes = new Worker(_assembly, _nominal, _writes);
@@ -131,7 +134,7 @@ public sealed class Batch
 
     private void Alone(ReadOnlySpan<double> values, BatchResult result, int variant)
     {
-        result.CountAlone();
+        result.CountAlone(variant);
         var row = result.RowOf(variant);
         try
         {
@@ -185,13 +188,14 @@ public sealed class BatchResult
 {
     private readonly double[] _volts, _residuals;
     private readonly string?[] _reasons;
+    private readonly bool[] _wasAlone;
     private int _alone;
 
     /// <summary>Room for so many.</summary>
     public BatchResult(int variants, int nodeCount)
     {
         (Variants, NodeCount) = (variants, nodeCount);
-        (_volts, _residuals, _reasons) = (new double[variants * nodeCount], new double[variants], new string?[variants]);
+        (_volts, _residuals, _reasons, _wasAlone) = (new double[variants * nodeCount], new double[variants], new string?[variants], new bool[variants]);
     }
 
     /// <summary>How many variants.</summary>
@@ -210,8 +214,21 @@ public sealed class BatchResult
     /// <summary>How many variants the lanes could not settle or hold, and which were solved alone: each takes some hundred times as long.</summary>
     public int SolvedAlone => _alone;
 
-    internal void CountAlone() => Interlocked.Increment(ref _alone);
-    internal void Restart() => _alone = 0;
+    /// <summary>Whether a variant is one of those.</summary>
+    public bool WasAlone(int variant) => _wasAlone[variant];
+
+    internal void CountAlone(int variant)
+    {
+        _wasAlone[variant] = true;
+        Interlocked.Increment(ref _alone);
+    }
+
+    internal void Restart()
+    {
+        _alone = 0;
+        Array.Clear(_wasAlone);
+    }
+
     internal Span<double> RowOf(int variant) => _volts.AsSpan(variant * NodeCount, NodeCount);
     internal void Set(int variant, double residual, string? reason) => (_residuals[variant], _reasons[variant]) = (residual, reason);
 }
