@@ -20,7 +20,7 @@ internal static class DemoSets
         var handbook = HandbookFiles.ReadAsync(valves, CancellationToken.None).GetAwaiter().GetResult();
         string Text(string name) => File.ReadAllText(Path.Combine(valves, name));
         var points = Directory.EnumerateFiles(valves, "*-points.csv").Order(StringComparer.Ordinal).Where(f => Path.GetFileName(f) != "rectifier-points.csv").Select(File.ReadAllText);
-        var library = ValveLibrary.Of(new([.. points], Text("tubes.csv"), Text("rectifier-points.csv"), Text("tube-spread.csv")));
+        var library = ValveLibrary.Of(new ValveTexts([.. points], Text("tubes.csv"), Text("rectifier-points.csv"), Text("tube-spread.csv")) { Twins = Text("twins.csv") });
         var read = BookFiles.ReadAsync(Path.Combine(data, "demo", book), CancellationToken.None).GetAwaiter().GetResult();
         if (read.Book is null) throw new InvalidOperationException(string.Join('\n', read.Complaints));
         var solved = SolveStage.Run(NetlistStage.Run(MapStage.Run(read.Book, handbook), handbook, library));

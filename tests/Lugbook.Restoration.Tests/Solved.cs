@@ -15,7 +15,7 @@ internal static class Solved
         var folder = Path.Combine(AppContext.BaseDirectory, "data", "valves");
         string Text(string name) => File.ReadAllText(Path.Combine(folder, name));
         var points = Directory.EnumerateFiles(folder, "*-points.csv").Order(StringComparer.Ordinal).Where(f => Path.GetFileName(f) != "rectifier-points.csv").Select(File.ReadAllText);
-        return ValveLibrary.Of(new([.. points], Text("tubes.csv"), Text("rectifier-points.csv"), Text("tube-spread.csv")));
+        return ValveLibrary.Of(new ValveTexts([.. points], Text("tubes.csv"), Text("rectifier-points.csv"), Text("tube-spread.csv")) { Twins = Text("twins.csv") });
     });
 
     private static readonly ConcurrentDictionary<string, SolveResult> Demos = new(StringComparer.Ordinal);
