@@ -63,8 +63,7 @@ public static class Discharge
     {
         Mains or Battery or CurrentDrain or Declared => false,
         Triode or Pentode or Converter => !cold,
-        // A vacuum diode, which alone has no leakage, blocks when cold; silicon and selenium need no heat, but into a reservoir they block anyway once the line is gone.
-        Diode { Law: { Exponent: 1.5, LeakOhms: double.PositiveInfinity } } => !cold,
+        Diode { Law.NeedsHeat: true } => !cold,
         _ => true,
     };
 

@@ -13,7 +13,7 @@ public readonly record struct OhmsReading(double Ohms, double ReversedOhms, doub
 /// <summary>Resistance between nodes, valves cold.</summary>
 /// <remarks>
 /// Valves do not conduct, gas regulators have not struck, filaments and heaters have their cold resistance, the line is unplugged, sources and declared voltages are
-/// taken out, capacitors have charged and are their leakage, coils are their winding. Selenium, silicon and germanium (every <see cref="DiodeLaw"/> with a finite leakage) conduct as
+/// taken out, capacitors have charged and are their leakage, coils are their winding. Selenium, silicon and germanium (every <see cref="DiodeLaw"/> that needs no heat) conduct as
 /// their law says at the meter's test voltage. Settling: the meter drives a constant current; all poles of the network's capacitors are taken, not the slowest alone;
 /// rectifiers count as the resistance they end at; the L/R times of coils are not counted. Derivation and limits: docs/circuit.md.
 /// Before an ohmmeter is connected the set is unplugged and its capacitors discharged and measured; whoever prints this says so.

@@ -8,8 +8,8 @@ namespace Lugbook.Circuit;
 /// <summary>How the periodic steady state is sought.</summary>
 public sealed record SupplyOptions
 {
-    /// <summary>Steps in one cycle of the line; 64 to 65,536.</summary>
-    public int StepsPerCycle { get; init; } = 1024;
+    /// <summary>Equal steps in one cycle of the line, 64 to 65,536; null: 1,024, divided where a current changes faster than they can follow.</summary>
+    public int? StepsPerCycle { get; init; }
     /// <summary>Largest change over a cycle, as a share of the largest capacitor voltage (coil current); 1e-12 to 1e-3.</summary>
     public double Tolerance { get; init; } = 1e-8;
     /// <summary>Corrections at most; 1 or more.</summary>
@@ -35,7 +35,7 @@ public sealed record CycleAmperes(double Average, double Rms, double Peak);
 /// <summary>A network in step with the line: every cycle is like the last.</summary>
 /// <param name="Nodes">Volts of each node over a cycle, to the reference.</param>
 /// <param name="Currents">Every diode, and what else was asked for, by name.</param>
-/// <param name="Cycle">The cycle itself, moment by moment, from the line's rise through 0 V.</param>
+/// <param name="Cycle">The cycle itself, moment by moment, from the line's rise through 0 V. Moments are equally spaced only if so many steps were asked for.</param>
 /// <param name="Corrections">Newton corrections that were needed.</param>
 /// <param name="Residual">Change over a cycle that is left, as a share of the largest capacitor voltage (coil current).</param>
 public sealed record SupplyState(
@@ -59,8 +59,22 @@ public static class Supply
         var stepper = new Stepper(layout);
         for (var k = 0; k < stepper.HeatStates.Length; k++) stepper.HeatStates[k] = layout.Warms[k].Element is Filament ? 1 : 100;
         stepper.SetHeat();
-        var corrections = Shooting.Solve(layout, stepper, period, options, out var residual);
-        return Report(network, layout, stepper, period, options, corrections, residual);
+        var (moments, corrections, residual) = Settle(layout, stepper, period, options);
+        return Report(network, layout, stepper, moments, options, corrections, residual);
+    }
+
+    private static (double[] Moments, int Corrections, double Residual) Settle(Layout layout, Stepper stepper, double period, SupplyOptions options)
+    {
+        var moments = Moments.Equal(period, options.StepsPerCycle ?? Moments.Usual);
+        Shooting.Begin(stepper, moments);
+        var corrections = Shooting.Solve(layout, stepper, moments, options, out var residual);
+        if (options.StepsPerCycle is not null) return (moments, corrections, residual);
+        for (var round = 0; round < Moments.Rounds && Moments.Divided(layout, stepper, moments) is { } finer; round++)
+        {
+            moments = finer;
+            corrections += Shooting.Solve(layout, stepper, moments, options, out residual);
+        }
+        return (moments, corrections, residual);
     }
 
     private static double Period(Network network, SupplyOptions options)
@@ -79,23 +93,25 @@ public static class Supply
         };
     }
 
-    private static SupplyState Report(Network network, Layout layout, Stepper stepper, double period, SupplyOptions options, int corrections, double residual)
+    private static SupplyState Report(Network network, Layout layout, Stepper stepper, double[] moments, SupplyOptions options, int corrections, double residual)
     {
         string[] names = [.. network.Elements.OfType<Diode>().Select(d => d.Name).Union(options.Currents)];
         var course = new Course(network, stepper, new TransientOptions { Currents = [.. names] });
-        Shooting.Cycle(stepper, period, options.StepsPerCycle, course.Keep);
+        Shooting.Cycle(stepper, moments, course.Keep);
         var cycle = course.Done(layout);
+        var shares = Moments.Shares(moments);
+        double Mean(double[] values) => values.Zip(shares, (v, s) => v * s).Sum();
         var nodes = Enumerable.Range(0, network.NodeCount).Select(n =>
         {
             // The first and the last moment are one.
             var volts = cycle.Volts.Select(v => v[n]).Skip(1).ToArray();
-            var average = volts.Average();
-            return new CycleVolts(average, Math.Sqrt(volts.Average(v => (v - average) * (v - average))), volts.Max() - volts.Min(), volts.Min(), volts.Max());
+            var average = Mean(volts);
+            return new CycleVolts(average, Math.Sqrt(Mean([.. volts.Select(v => (v - average) * (v - average))])), volts.Max() - volts.Min(), volts.Min(), volts.Max());
         });
         var currents = names.ToImmutableDictionary(n => n, n =>
         {
             var amperes = cycle.Currents[n].Skip(1).ToArray();
-            return new CycleAmperes(amperes.Average(), Math.Sqrt(amperes.Average(a => a * a)), amperes.Max(Math.Abs));
+            return new CycleAmperes(Mean(amperes), Math.Sqrt(Mean([.. amperes.Select(a => a * a)])), amperes.Max(Math.Abs));
         });
         return new([.. nodes], currents, cycle, corrections, residual);
     }

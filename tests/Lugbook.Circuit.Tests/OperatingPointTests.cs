@@ -37,6 +37,17 @@ public class OperatingPointTests
     }
 
     [Fact]
+    public void A_detector_at_rest_shows_contact_potential_if_its_cathode_is_hot_and_nothing_if_it_is_dry()
+    {
+        // Source: a dry rectifier is no source; a hot cathode's retarding-field current through megohms is a few tenths of a volt to one volt (common practice, no source).
+        double Volts(DiodeLaw law) => OperatingPoint.Of(new(["common", "load"], 0, [new Diode("D", 1, 0, law), new Resistor("R", 1, 0, 10e6)])).Volts[1];
+        Assert.Equal(0, Volts(DiodeLaw.Germanium()));
+        Assert.Equal(0, Volts(DiodeLaw.Silicon()));
+        Assert.Equal(0, Volts(DiodeLaw.Selenium(1, 0.001)));
+        Assert.InRange(Volts(DiodeLaw.SignalPlate()), -1.2, -0.2);
+    }
+
+    [Fact]
     public void A_triode_with_self_bias_satisfies_its_own_law()
     {
         var law = new TriodeLaw(100, 2e-6 * 500, 1.5, 0.5, 0.1, 0.002, 1e-3, 0.3, 0.15);

@@ -14,12 +14,9 @@ internal static class ColdView
         Filament e => new Resistor(e.Name, e.A, e.B, e.RatedVolts / e.RatedAmperes * e.ColdShare),
         Thermistor e => new Resistor(e.Name, e.A, e.B, e.ColdOhms),
         Fuse e => new Resistor(e.Name, e.A, e.B, e.Ohms),
-        Diode e => IsDry(e.Law) ? e : null,
+        Diode e => e.Law.NeedsHeat ? null : e,
         // Valves do not emit, a gas regulator has not struck, the line is unplugged, sources are taken out.
         Triode or Pentode or Converter or GasRegulator or Mains or Battery or CurrentDrain or Declared => null,
         _ => element,
     };
-
-    /// <summary>Selenium, silicon, germanium: what conducts without a hot cathode. Every dry rectifier leaks; no vacuum law of ours does.</summary>
-    public static bool IsDry(DiodeLaw law) => double.IsFinite(law.LeakOhms);
 }

@@ -17,8 +17,6 @@ internal static class Rectifiers
     public static Element[] AsResistors(IReadOnlyList<string> nodeNames, int common, int node, IReadOnlyList<Element> cold, double testVolts)
     {
         var elements = new List<Element>(cold) { new Declared("\0test", node, testVolts) };
-        // A smooth law carries a minute current at 0 V; without it the rectifier would be a source.
-        elements.AddRange(cold.OfType<Diode>().Select(d => new CurrentDrain("\0rest " + d.Name, d.Cathode, d.Anode, Amperes(d.Law, 0))));
         double[] volts;
         try
         {
@@ -40,7 +38,7 @@ internal static class Rectifiers
         const double small = 1e-6;   // below it the difference of currents is noise, and the slope says the same
         return Math.Abs(volts) < small
             ? 2 * small / (Amperes(law, small) - Amperes(law, -small))
-            : volts / (Amperes(law, volts) - Amperes(law, 0));
+            : volts / Amperes(law, volts);
     }
 
     private static double Amperes(DiodeLaw law, double volts)

@@ -1,6 +1,10 @@
 namespace Lugbook.Circuit.Elements;
 
-/// <summary>How a diode conducts: I = K·S(V − V₀)ˣ + V/LeakOhms, S a smoothed max(·, 0) of width w.</summary>
+/// <summary>How a diode conducts: I = K·[S(V − V₀)ˣ − r] + V/LeakOhms, S a smoothed max(·, 0) of width w.</summary>
+/// <remarks>
+/// A hot cathode sends electrons to an anode at 0 V too: r = 0. A dry rectifier (<see cref="NeedsHeat"/> false) is no source: r = S(−V₀)ˣ, so that nothing flows at 0 V and the
+/// little that flows backwards saturates at K·r. That is small only where V₀ is ten widths or more.
+/// </remarks>
 /// <param name="Perveance">K, A/Vˣ; above 0.</param>
 /// <param name="Exponent">x, 1 or more: 1.5 for a vacuum diode (Child and Langmuir), 1 where a plain resistance rules.</param>
 /// <param name="OffsetVolts">V₀, V: contact potential (negative) or forward threshold (positive).</param>
@@ -10,6 +14,9 @@ public sealed record DiodeLaw(double Perveance, double Exponent, double OffsetVo
 {
     // Initial velocities at a cathode near 1,100 K: kT/q is about 0.1 V, which the exponent 1.5 makes of a width of 0.15 V.
     private const double CathodeWidth = 0.15;
+
+    /// <summary>True (unless set): a vacuum diode, which passes nothing while its cathode is cold. False: a dry rectifier (selenium, silicon, germanium).</summary>
+    public bool NeedsHeat { get; init; } = true;
 
     /// <summary>Vacuum diode, rectifier or damper from one point of its handbook curve, per plate.</summary>
     /// <param name="dropVolts">Drop at the current, V; above 0.15.</param>
@@ -38,16 +45,16 @@ public sealed record DiodeLaw(double Perveance, double Exponent, double OffsetVo
     {
         Check(plates >= 1, nameof(plates), plates, "A stack has 1 plate or more.");
         Check(ratedAmperes > 0 && double.IsFinite(ratedAmperes), nameof(ratedAmperes), ratedAmperes, "The rated current is above 0 A.");
-        return new(3 * ratedAmperes / Math.Pow(0.65 * plates, 1.5), 1.5, 0.35 * plates, 0.08 * plates, 25.0 * plates / (0.01 * ratedAmperes));
+        return new(3 * ratedAmperes / Math.Pow(0.65 * plates, 1.5), 1.5, 0.35 * plates, 0.08 * plates, 25.0 * plates / (0.01 * ratedAmperes)) { NeedsHeat = false };
     }
 
     /// <summary>Silicon rectifier of the one-ampere class.</summary>
     /// <remarks>Source: typical forward curve of the 1N4007 class, from memory: 0.6 V at 10 mA, 0.75 V at 100 mA, 0.95 V at 1 A.</remarks>
-    public static DiodeLaw Silicon() => new(6, 1, 0.80, 0.05, 1e9);
+    public static DiodeLaw Silicon() => new(6, 1, 0.80, 0.05, 1e9) { NeedsHeat = false };
 
     /// <summary>Germanium point-contact crystal.</summary>
     /// <remarks>Source: 1N34 class limits, from memory: 5 mA or more at +1 V, 30 µA or less at −10 V.</remarks>
-    public static DiodeLaw Germanium() => new(8e-3, 1.3, 0.2, 0.06, 330e3);
+    public static DiodeLaw Germanium() => new(8e-3, 1.3, 0.2, 0.06, 330e3) { NeedsHeat = false };
 
     /// <summary>A further cathode of a signal valve that feeds two small plates: the diodes of a duo-diode triode.</summary>
     /// <remarks>

@@ -11,19 +11,26 @@ internal static class Shooting
     /// <summary>Leaves the stepper in the state that repeats.</summary>
     /// <returns>How many corrections it took.</returns>
     /// <exception cref="UnsolvableException">It was not found.</exception>
-    public static int Solve(Layout layout, Stepper stepper, double period, SupplyOptions options, out double residual)
+    public static int Solve(Layout layout, Stepper stepper, double[] moments, SupplyOptions options, out double residual)
     {
         var m = stepper.State.Length;
-        for (var k = 0; k < FirstCycles; k++) Cycle(stepper, period, options.StepsPerCycle, null);
+        var (count, period) = (layout.Warms.Count, moments[^1]);
         residual = double.PositiveInfinity;
         for (var correction = 0; correction <= options.MostCorrections; correction++)
         {
             var from = (double[])stepper.State.Clone();
             stepper.By = Unit(m);
-            var watts = new double[layout.Warms.Count];
-            Cycle(stepper, period, options.StepsPerCycle, _ =>
+            double[] watts = new double[count], before = [.. Enumerable.Range(0, count).Select(stepper.Watts)];
+            var at = 0.0;
+            Cycle(stepper, moments, t =>
             {
-                for (var k = 0; k < watts.Length; k++) watts[k] += stepper.Watts(k) / options.StepsPerCycle;
+                for (var k = 0; k < count; k++)
+                {
+                    var now = stepper.Watts(k);
+                    watts[k] += (before[k] + now) / 2 * (t - at) / period;
+                    before[k] = now;
+                }
+                at = t;
             }, first: false);
             var by = stepper.By;
             stepper.By = null;
@@ -52,25 +59,32 @@ internal static class Shooting
             "", null, double.NaN);
     }
 
-    /// <summary>One cycle in equal steps; a step that does not settle is divided.</summary>
-    public static void Cycle(Stepper stepper, double period, int steps, Action<double>? each, bool first = true)
+    /// <summary>A few cycles from nothing, to come near.</summary>
+    public static void Begin(Stepper stepper, double[] moments)
     {
-        var h = period / steps;
+        for (var k = 0; k < FirstCycles; k++) Cycle(stepper, moments, null);
+    }
+
+    /// <summary>One cycle from moment to moment; a step that does not settle is divided.</summary>
+    public static void Cycle(Stepper stepper, double[] moments, Action<double>? each, bool first = true)
+    {
         if (first && each is not null)
         {
-            if (!stepper.Rest(0, h * 1e-3)) throw Stuck(0);
+            if (!stepper.Rest(0, moments[1] * 1e-3)) throw Stuck(0);
             each(0);
         }
-        for (var k = 0; k < steps; k++)
+        var volts = new Lanes.One[stepper.Volts.Length];
+        for (var k = 0; k + 1 < moments.Length; k++)
         {
-            var volts = stepper.Volts.ToArray();
-            if (!stepper.Step(k * h, h))
+            stepper.Volts.CopyTo(volts, 0);
+            var h = moments[k + 1] - moments[k];
+            if (!stepper.Step(moments[k], h))
             {
                 volts.CopyTo(stepper.Volts, 0);
-                Divided(stepper, k * h, h, 1);
+                Divided(stepper, moments[k], h, 1);
             }
             stepper.SetGlows();
-            each?.Invoke((k + 1) * h);
+            each?.Invoke(moments[k + 1]);
         }
     }
 

@@ -146,6 +146,9 @@ internal sealed class Stepper
         }
     }
 
+    /// <summary>Current into a capacitor behind its series resistance at the end of the last step, A.</summary>
+    public double StoreAmperes(Layout.Store store) => _rates[2][store.State] * store.Element.Farads;
+
     /// <summary>Watts in what warms, at the end of the last step.</summary>
     public double Watts(int warm)
     {

@@ -47,6 +47,18 @@ public partial class DischargeTests
     }
 
     [Fact]
+    public void Every_diode_that_needs_heat_blocks_when_cold_whatever_its_exponent()
+    {
+        // A fitted exponent, and leakage that an old rectifier's base adds: still a vacuum diode. A dry one conducts.
+        var law = DiodeLaw.Vacuum(20, 0.05) with { Exponent = 1.4, LeakOhms = 1e9 };
+        double? Seconds(DiodeLaw of, bool cold) => Discharge.Of(new(["common", "B+"], 0, [new Capacitor("C", 1, 0, 10e-6, 0, 50e6), new Diode("D", 1, 0, of)]), [1],
+            new() { CapacitorVolts = ImmutableDictionary<string, double>.Empty.Add("C", 300), ValvesCold = cold }).Seconds[1];
+        Assert.True(Seconds(law, true) > 100);
+        Assert.True(Seconds(law, false) < 1);
+        Assert.True(Seconds(DiodeLaw.Silicon(), true) < 1);
+    }
+
+    [Fact]
     public void What_does_not_discharge_in_time_has_no_time() =>
         Assert.Null(Discharge.Of(new(["common", "B+"], 0, [new Capacitor("C", 1, 0, 1e-6, 0, 1e12), new Resistor("R", 1, 0, 1e12)]), [1],
             new() { CapacitorVolts = ImmutableDictionary<string, double>.Empty.Add("C", 300), MostSeconds = 10 }).Seconds[1]);

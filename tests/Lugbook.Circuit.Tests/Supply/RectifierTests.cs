@@ -36,20 +36,19 @@ public class RectifierTests
                 ]),
             _ => throw new ArgumentException(circuit),
         };
-        // A step must not be longer than the time constant of series resistance and reservoir, or the jump at turn-on overshoots.
-        var stiff = ohms > 0 && wCR * ohms / Load < 2 * Math.PI / 1024;
-        return CircuitSupply.SteadyState(network, new() { StepsPerCycle = stiff ? 8192 : 1024 });
+        return CircuitSupply.SteadyState(network);
     }
 
     public static TheoryData<string> Circuits => ["half-wave", "full-wave", "doubler-half-wave", "doubler-full-wave"];
 
     [Theory]
     [MemberData(nameof(Circuits))]
-    public void Every_rectifier_row_is_met_within_half_a_per_cent(string circuit)
+    public void Every_rectifier_row_is_met_within_a_tenth_of_a_per_cent_with_the_usual_options(string circuit)
     {
         var misses = new List<string>();
         var rows = Checks.Of("rectifier").Where(r => r["circuit"] == circuit).ToArray();
         var worst = new double[5];
+        var (charge, most) = (0.0, 0);
         foreach (var row in rows)
         {
             var state = Solve(circuit, Checks.Number(row["wCR"]), Checks.Number(row["rs_over_r_pct"]) / 100 * Load);
@@ -61,9 +60,11 @@ public class RectifierTests
             Compare(row, "rms_over_avg", d.Rms / d.Average, 4, misses, worst);
             // Charge that the diodes bring in a cycle is what the load takes.
             var diodes = circuit == "full-wave" ? 2 : 1;
-            Assert.Equal(b.Average / Load, diodes * d.Average, 5e-4 * b.Average / Load);
+            charge = Math.Max(charge, Math.Abs(diodes * d.Average / (b.Average / Load) - 1));
+            most = Math.Max(most, state.Cycle.Seconds.Length - 1);
         }
-        TestContext.Current.TestOutputHelper?.WriteLine($"{circuit}: {rows.Length} rows, worst error of Vdc, ripple rms, ripple p-p, peak, rms: {string.Join(", ", worst.Select(w => (100 * w).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))} %");
+        Assert.True(charge < 1e-3, $"charge is kept to {charge}");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{circuit}: {rows.Length} rows, worst error of Vdc, ripple rms, ripple p-p, peak, rms: {string.Join(", ", worst.Select(w => (100 * w).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))} %, charge {100 * charge:0.000} %, at most {most} steps");
         Assert.True(rows.Length >= 10);
         Assert.True(misses.Count == 0, string.Join("\n", misses));
     }
@@ -128,7 +129,7 @@ public class RectifierTests
         Assert.Equal(10, rows);
     }
 
-    private static void Compare(Dictionary<string, string> row, string column, double value, int at, List<string> misses, double[] worst)
+    private static void Compare(Dictionary<string, string> row, string column, double value, int at, List<string> misses, double[] worst, double most = 0.001)
     {
         if (row[column].Length == 0) return;
         var aim = Checks.Number(row[column]);
@@ -136,6 +137,6 @@ public class RectifierTests
         var rounding = column == "vdc_over_vpeak" ? 5e-5 : 5e-4;
         var error = Math.Max(Math.Abs(value - aim) - rounding, 0) / aim;
         worst[at] = Math.Max(worst[at], error);
-        if (error > 0.005) misses.Add(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row["id"]} {column}: {value:g5} against {aim}"));
+        if (error > most) misses.Add(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{row["id"]} {column}: {value:g5} against {aim}"));
     }
 }

@@ -244,7 +244,8 @@ public partial class SupplyTests
             // What the line gives is no less than what the load takes.
             double given = 0;
             var cycle = state.Cycle;
-            for (var k = 1; k < cycle.Seconds.Length; k++) given -= (cycle.Volts[k][5] - cycle.Volts[k][6]) * cycle.Currents["M"][k] / (cycle.Seconds.Length - 1);
+            double Watts(int k) => -(cycle.Volts[k][5] - cycle.Volts[k][6]) * cycle.Currents["M"][k];
+            for (var k = 1; k < cycle.Seconds.Length; k++) given += (Watts(k - 1) + Watts(k)) / 2 * (cycle.Seconds[k] - cycle.Seconds[k - 1]) / cycle.Seconds[^1];
             Assert.True(given > state.Nodes[4].Average * amperes);
         }, iter: 12, threads: 1);
     }
