@@ -5,7 +5,7 @@ namespace Lugbook.Restoration.Judge;
 /// ISO 14253-1:2017: who wants to keep a part proves "within", who wants to condemn it proves "outside", each with 95 %: the guard is 1.65 standard uncertainties. An accuracy statement ±a is taken as
 /// rectangular, u = a/√3 (JCGM 100, 4.3.7), so the guard is 0.9526·a. Probability of conformance: normal density between the limits (JCGM 106, 7).
 /// </remarks>
-public static class GuardBand
+internal static class GuardBand
 {
     private const double OneSided = 1.65;
 

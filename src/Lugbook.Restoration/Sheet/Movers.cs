@@ -12,7 +12,7 @@ namespace Lugbook.Restoration.Sheet;
 public sealed record Mover(string Position, double Volts, SpreadCause Cause);
 
 /// <summary>What moves a reading, by the sensitivities of the solved set.</summary>
-public static class Movers
+internal static class Movers
 {
     /// <summary>Parts that move a node most, largest first.</summary>
     /// <param name="solved">The set.</param>

@@ -37,6 +37,9 @@ public static class SheetStage
         };
     }
 
+    /// <summary>Parts that move a node of the solved set most, largest first; empty where nothing is solved.</summary>
+    public static ImmutableArray<Mover> MoversOf(SolveResult solved, int node, int most = 6) => Movers.Of(solved, node, most);
+
     private static SheetLine Line(Place place, SolveResult solved, SheetConditions how, VoltsColumn volts, OhmsColumn ohms)
     {
         var cycle = solved.Cycle?.Nodes[place.Node];

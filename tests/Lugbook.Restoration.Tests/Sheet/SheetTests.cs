@@ -90,7 +90,7 @@ public class SheetTests
     public void The_line_is_named_as_what_moves_a_supply_most()
     {
         var solved = Solved.Demo("amp");
-        var movers = Movers.Of(solved, solved.Netlist.Map.NodeOf("V5-8")!.Index);
+        var movers = SheetStage.MoversOf(solved, solved.Netlist.Map.NodeOf("V5-8")!.Index);
         Assert.Equal("the line", movers[0].Position);
         Assert.InRange(movers[0].Volts, 20, 40);
     }
