@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lugbook.Circuit;
 using Lugbook.Circuit.Elements;
 using Lugbook.Restoration.Map;
@@ -18,7 +19,7 @@ internal sealed class DeclaredNodes
             if (net.Node(d.Name) is not { } node) net.Unknown(d.Name, $"The voltage declared at {d.Name} is on no known lug, so it is not used.");
             else if (node == net.Map.Common.Node?.Index)
             {
-                if (d.Volts != 0) net.Unknown(d.Name, $"{d.Name} is on common, which is 0 V by definition: the {d.Volts:0.#} V declared there are not used.");
+                if (d.Volts != 0) net.Unknown(d.Name, string.Create(CultureInfo.InvariantCulture, $"{d.Name} is on common, which is 0 V by definition: the {d.Volts:0.#} V declared there are not used."));
             }
             else if (!_volts.TryAdd(node, (d.Volts, d.Name))) net.Unknown(d.Name, $"{d.Name} is on the same node as {_volts[node].Lug}, whose declared voltage is used.");
         }

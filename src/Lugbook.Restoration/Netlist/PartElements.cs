@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lugbook.Circuit;
 using Lugbook.Circuit.Elements;
 using Lugbook.Trade.Parts;
@@ -114,7 +115,7 @@ internal static class PartElements
     {
         var volts = part.RatedVolts ?? 6.3;
         var amperes = part.RatedWatts is { } w and > 0 ? w / volts : part.Value is { } ohms and > 0 ? volts / ohms : 0.15;
-        if (part is { RatedWatts: null, Value: null }) net.Unknown(part.Name, $"{part.Name}'s rating is not entered: {volts:0.#} V, 0.15 A is taken.");
+        if (part is { RatedWatts: null, Value: null }) net.Unknown(part.Name, string.Create(CultureInfo.InvariantCulture, $"{part.Name}'s rating is not entered: {volts:0.#} V, 0.15 A is taken."));
         net.Add(new Filament(part.Name, a, b, volts, amperes, LampColdShare, 0), part.Name);
     }
 
