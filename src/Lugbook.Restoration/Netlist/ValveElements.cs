@@ -129,7 +129,7 @@ internal static class ValveElements
             net.Guess(elements[^1], Parameter.Ohms, ohms, ohms / 10, ohms * 100);
             net.WarmOnly.Add(elements[^1]);
         }
-        net.Unknown(name, $"{name} ({type}): no handbook line is known, so its currents may be anything. Add lines of its data sheet to the book's valves.", elements.ToImmutable());
+        net.Unknown(name, $"{name} ({type}): no handbook line is known, so its currents may be anything. Give lines of its data sheet with --valves (docs/valves.md, \"A type of your own\").", elements.ToImmutable());
     }
 
     private static void SignalDiode(NetBuilder net, PluggedValve valve, Pins pins, Pin diode)
