@@ -22,6 +22,8 @@ public sealed record TransientOptions
     public double? FixedStep { get; init; }
     /// <summary>Longest step, s; null for a fiftieth of the time, and a fortieth of a cycle of the line.</summary>
     public double? LongestStep { get; init; }
+    /// <summary>Given up after so many steps; 1 or more.</summary>
+    public int MostSteps { get; init; } = 2_000_000;
     /// <summary>Phase of the line at the start, radians: 0 where it rises through 0 V.</summary>
     public double PhaseRadians { get; init; }
     /// <summary>Switches that change. Closed they have 10 mΩ, open 1 TΩ.</summary>
@@ -53,8 +55,6 @@ public sealed record TimeCourse(
 /// <summary>Voltages and currents from a start on.</summary>
 public static class Transient
 {
-    private const int MostSteps = 2_000_000;
-
     /// <summary>Follows a network through time.</summary>
     /// <param name="network">The network.</param>
     /// <param name="seconds">How long, s; above 0.</param>
@@ -90,7 +90,7 @@ public static class Transient
             // What would leave a sliver is stretched or halved.
             var left = end - t;
             var h = left <= step * 1.000001 ? left : options.FixedStep is null && left < 2 * step ? left / 2 : step;
-            if (++count > MostSteps) throw new UnsolvableException(string.Create(CultureInfo.InvariantCulture, $"After {MostSteps} steps only {t:g4} s of {seconds:g4} s have passed. Ask for less time or a larger tolerance."), "", null, double.NaN);
+            if (++count > options.MostSteps) throw new UnsolvableException(string.Create(CultureInfo.InvariantCulture, $"After {options.MostSteps} steps only {t:g4} s of {seconds:g4} s have passed. Ask for less time or a larger tolerance."), "", null, double.NaN);
             var (next, done) = Advance(layout, stepper, options, t, h, longest);
             step = options.FixedStep ?? next;
             if (!done) continue;
@@ -164,6 +164,7 @@ public static class Transient
         if (!(seconds > 0) || !double.IsFinite(seconds)) throw new ArgumentException("The time to follow must be above 0 s.", nameof(seconds));
         if (options.FixedStep is { } h && !(h > 0 && h <= seconds)) throw new ArgumentException("The fixed step must be above 0 s and at most the whole time.", nameof(options));
         if (options.RelativeTolerance is not (>= 1e-12 and <= 0.1)) throw new ArgumentException("The relative tolerance must be from 1e-12 to 0.1.", nameof(options));
+        if (options.MostSteps < 1) throw new ArgumentException("One step or more must be allowed.", nameof(options));
         if (!(options.AbsoluteVolts > 0)) throw new ArgumentException("The absolute tolerance must be above 0 V.", nameof(options));
         if (options.LongestStep is { } l && !(l > 0)) throw new ArgumentException("The longest step must be above 0 s.", nameof(options));
         Named<Switch>(network, options.Switchings.Select(s => s.Name), "switch");
