@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using Lugbook.Circuit.Elements;
 using Lugbook.Circuit.Lanes;
 using Lugbook.Circuit.Solving;
@@ -13,12 +14,15 @@ public readonly record struct Varied(string Element, Parameter Parameter);
 
 /// <summary>Operating points of many variants of one network: tolerance samples, faults, slips.</summary>
 /// <remarks>
-/// Ordering and symbolic analysis are done once; four variants run side by side in one register; all cores; nothing is allocated for a variant that settles. Every variant starts from the
+/// Ordering and symbolic analysis are done once; four or eight variants run side by side in one register; all cores; nothing is allocated for a variant that settles. Every variant starts from the
 /// nominal point, so an answer depends neither on its neighbours nor on the order nor on the number of cores. What does not settle so is solved alone with all of
-/// <see cref="OperatingPoint"/>'s attempts, and so is every variant whose open parts leave a part of the network untied. A varied resistance below 0.1 Ω counts as 0.1 Ω.
+/// <see cref="OperatingPoint"/>'s attempts. What open parts leave untied is insulated, or pinned to 0 V where it floats, as in a network of its own. A varied resistance below 0.1 Ω counts as 0.1 Ω.
 /// </remarks>
 public sealed class Batch
 {
+    private const int FewSteps = 12, ManySteps = 120;
+    private const double PromisedAmperes = 1e-9;
+
     private readonly Network _network;
     private readonly ImmutableArray<Varied> _varied;
     private readonly Element[] _elements;
@@ -88,48 +92,58 @@ public sealed class Batch
         var variants = Count(values);
         if (result.Variants != variants || result.NodeCount != NodeCount)
             throw new ArgumentException($"The result holds {result.Variants} variants of {result.NodeCount} nodes; {variants} of {NodeCount} are asked for.", nameof(result));
+        if (Vector512.IsHardwareAccelerated) Run<Eight>(values, result);
+        else Run<Four>(values, result);
+    }
+
+    // Most settle in a few steps. Those that do not are gathered, so that no lane waits for them, and go on side by side; what is left then is solved alone.
+    private void Run<T>(double[] values, BatchResult result) where T : unmanaged, ILane<T>
+    {
         result.Restart();
-        var groups = (variants + 3) / 4;
+        Each<T>(result.Variants, (worker, from, to) => Group(worker, values, result, from, to, hard: false));
+        Each<T>(result.Gathered.Length, (worker, from, to) => Group(worker, values, result, from, to, hard: true));
+    }
+
+    /// <summary>Hands out runs of variants to the cores.</summary>
+    private void Each<T>(int variants, Action<Worker<T>, int, int> solve) where T : unmanaged, ILane<T>
+    {
+        const int stride = 4;
+        var groups = (variants + T.Width - 1) / T.Width;
+        if (groups == 0) return;
         var next = 0;
-        var workers = Math.Clamp(groups / 16, 1, Math.Max(1, Cores));
-        Parallel.For(0, workers, _ =>
+        Parallel.For(0, Math.Clamp(groups / stride, 1, Math.Max(1, Cores)), _ =>
         {
-            var lanes = new Worker(_assembly, _nominal, _writes);
-            const int stride = 8;
+            var worker = new Worker<T>(_assembly, _nominal, _writes);
             for (; ; )
             {
                 var from = Interlocked.Add(ref next, stride) - stride;
                 if (from >= groups) return;
-                for (var g = from; g < Math.Min(from + stride, groups); g++) Group(lanes, values, result, g);
+                for (var g = from; g < Math.Min(from + stride, groups); g++) solve(worker, g * T.Width, Math.Min((g + 1) * T.Width, variants));
             }
         });
     }
 
-    private void Group(Worker worker, double[] values, BatchResult result, int group)
+    private void Group<T>(Worker<T> worker, double[] values, BatchResult result, int from, int to, bool hard) where T : unmanaged, ILane<T>
     {
-        var (first, width) = (4 * group, _varied.Length);
-        var tied = 0;
-        for (var lane = 0; lane < 4; lane++)
+        var width = _varied.Length;
+        // The last group is filled up with its first variant.
+        for (var lane = 0; lane < T.Width; lane++) worker.Put(values.AsSpan(Variant(from + lane < to ? lane : 0) * width, width), lane);
+        worker.Solve(hard ? ManySteps : FewSteps);
+        for (var lane = 0; lane < to - from; lane++)
         {
-            // The last group is filled up with its first variant.
-            var variant = first + lane < result.Variants ? first + lane : first;
-            if (worker.Put(values.AsSpan(variant * width, width), lane)) tied |= 1 << lane;
-        }
-        worker.Solve();
-        for (var lane = 0; lane < 4 && first + lane < result.Variants; lane++)
-        {
-            var variant = first + lane;
-            var own = values.AsSpan(variant * width, width);
+            var variant = Variant(lane);
             var residual = worker.Residual(lane);
-            if (!(residual < Newton<Four>.ResidualAmperes) || (tied & (1 << lane)) == 0)
+            if (residual <= PromisedAmperes)
             {
-                Alone(own, result, variant);
-                continue;
+                var row = result.RowOf(variant);
+                for (var n = 0; n < row.Length; n++) row[n] = T.Lane(worker.Volts[_joinedOf[n]], lane);
+                result.Set(variant, residual, null);
             }
-            var row = result.RowOf(variant);
-            for (var n = 0; n < row.Length; n++) row[n] = Four.Lane(worker.Volts[_joinedOf[n]], lane);
-            result.Set(variant, residual, null);
+            else if (hard) Alone(values.AsSpan(variant * width, width), result, variant);
+            else result.Gather(variant);
         }
+
+        int Variant(int lane) => hard ? result.Gathered[from + lane] : from + lane;
     }
 
     private void Alone(ReadOnlySpan<double> values, BatchResult result, int variant)
@@ -189,13 +203,15 @@ public sealed class BatchResult
     private readonly double[] _volts, _residuals;
     private readonly string?[] _reasons;
     private readonly bool[] _wasAlone;
-    private int _alone;
+    private readonly int[] _gathered;
+    private int _alone, _gatheredCount;
 
     /// <summary>Room for so many.</summary>
     public BatchResult(int variants, int nodeCount)
     {
         (Variants, NodeCount) = (variants, nodeCount);
         (_volts, _residuals, _reasons, _wasAlone) = (new double[variants * nodeCount], new double[variants], new string?[variants], new bool[variants]);
+        _gathered = new int[variants];
     }
 
     /// <summary>How many variants.</summary>
@@ -223,9 +239,13 @@ public sealed class BatchResult
         Interlocked.Increment(ref _alone);
     }
 
+    /// <summary>Variants that need more steps than most.</summary>
+    internal ReadOnlySpan<int> Gathered => _gathered.AsSpan(0, _gatheredCount);
+    internal void Gather(int variant) => _gathered[Interlocked.Increment(ref _gatheredCount) - 1] = variant;
+
     internal void Restart()
     {
-        _alone = 0;
+        (_alone, _gatheredCount) = (0, 0);
         Array.Clear(_wasAlone);
     }
 

@@ -21,8 +21,7 @@ public sealed record OperatingPoint(ImmutableArray<double> Volts, ImmutableArray
         var (assembly, joinedOf) = Direct.Of(network);
         var volts = new One[assembly.NodeNames.Length];
         var newton = new Newton<One>(assembly);
-        Settling.Solve(assembly, newton, new Numbers<One>(assembly), volts);
-        var residual = assembly.NodeOfUnknown.Select(n => Math.Abs(newton.Residual[n].Value)).DefaultIfEmpty().Max();
+        var residual = Settling.Solve(assembly, newton, new Numbers<One>(assembly), volts);
         var floating = assembly.Floating;
         return new(
             [.. joinedOf.Select(n => volts[n].Value)],

@@ -54,8 +54,7 @@ public static class Sensitivity
         var newton = new Newton<One>(assembly);
         var numbers = new Numbers<One>(assembly);
         Settling.Solve(assembly, newton, numbers, solved);
-        newton.Evaluate(numbers, solved, new(0), matrix: true);
-        newton.Factor.Decompose();
+        newton.FactorAt(numbers, solved, 0);
         ImmutableArray<double> volts = [.. joinedOf.Select(n => solved[n].Value)];
         var adjoints = nodes.Select(n => Adjoint(assembly, newton, joinedOf, joinedOf[n])).ToArray();
 

@@ -9,6 +9,7 @@ internal sealed class Factor<T>(Pattern pattern) where T : unmanaged, ILane<T>
 {
     private readonly T[] _values = new T[pattern.Count];
     private readonly T[] _inverse = new T[pattern.Size];
+    private readonly T[] _kept = new T[pattern.LateSlots.Length];
 
     /// <summary>The matrix to be factored, by slot; factoring overwrites it.</summary>
     public Span<T> Values => _values;
@@ -17,12 +18,33 @@ internal sealed class Factor<T>(Pattern pattern) where T : unmanaged, ILane<T>
     public Pattern Pattern => pattern;
 
     /// <summary>Replaces the matrix by its factors. A zero pivot gives infinities, which the caller's residual check sees.</summary>
+    public void Decompose() => Decompose(0, pattern.Size);
+
+    /// <summary>Eliminates the early rows and keeps what that leaves among the late ones.</summary>
+    public void DecomposeEarly()
+    {
+        Decompose(0, pattern.Early);
+        for (var k = 0; k < _kept.Length; k++) _kept[k] = _values[pattern.LateSlots[k]];
+    }
+
+    /// <summary>What was kept, in the order of <see cref="Pattern.LateSlots"/>, of which <see cref="Pattern.Late"/> is the beginning.</summary>
+    public ReadOnlySpan<T> Kept => _kept;
+
+    /// <summary>Puts back what was kept among the late rows; the factors of the early ones stand.</summary>
+    public void Restore()
+    {
+        for (var k = 0; k < _kept.Length; k++) _values[pattern.LateSlots[k]] = _kept[k];
+    }
+
+    /// <summary>Eliminates the late rows.</summary>
+    public void DecomposeLate() => Decompose(pattern.Early, pattern.Size);
+
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public void Decompose()
+    private void Decompose(int from, int to)
     {
         var values = _values.AsSpan();
         var one = T.Of(1);
-        for (var k = 0; k < pattern.Size; k++)
+        for (var k = from; k < to; k++)
         {
             var inverse = one / values[pattern.Diagonal[k]];
             _inverse[k] = inverse;
@@ -45,18 +67,43 @@ internal sealed class Factor<T>(Pattern pattern) where T : unmanaged, ILane<T>
     }
 
     /// <summary>Solves A·x = b in place. Length: the pattern's size.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Solve(Span<T> b)
     {
+        Forward(b, 0, pattern.Size);
+        Back(b, 0, pattern.Size);
+    }
+
+    /// <summary>The late rows alone: b holds what <see cref="ForwardEarly"/> left of them.</summary>
+    public void SolveLate(Span<T> b)
+    {
+        Forward(b, pattern.Early, pattern.Size);
+        Back(b, pattern.Early, pattern.Size);
+    }
+
+    /// <summary>Takes the early rows out of the right side.</summary>
+    public void ForwardEarly(Span<T> b) => Forward(b, 0, pattern.Early);
+
+    /// <summary>The early rows, the late ones being solved.</summary>
+    public void BackEarly(Span<T> b) => Back(b, 0, pattern.Early);
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Forward(Span<T> b, int from, int to)
+    {
         var values = _values.AsSpan();
-        for (var k = 0; k < pattern.Size; k++)
+        for (var k = from; k < to; k++)
         {
             var x = -b[pattern.Order[k]];
             var rows = pattern.Neighbours[k];
             var lower = pattern.LowerSlots[k];
             for (var i = 0; i < rows.Length; i++) b[rows[i]] = T.MultiplyAdd(values[lower[i]], x, b[rows[i]]);
         }
-        for (var k = pattern.Size - 1; k >= 0; k--)
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Back(Span<T> b, int from, int to)
+    {
+        var values = _values.AsSpan();
+        for (var k = to - 1; k >= from; k--)
         {
             var row = pattern.Order[k];
             var sum = b[row];

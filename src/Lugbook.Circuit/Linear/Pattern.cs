@@ -10,9 +10,14 @@ internal sealed class Pattern
 {
     private readonly Dictionary<(int Row, int Column), int> _slots;
 
-    private Pattern(int size, int[] order, Dictionary<(int, int), int> slots, int[] diagonal, int[][] lower, int[][] upperSlots, int[][] lowerSlots, int[] updates, int[] updateStart)
+    private Pattern(
+        int size, int early, int[] order, Dictionary<(int, int), int> slots, int[] diagonal, int[][] lower, int[][] upperSlots, int[][] lowerSlots, int[] updates, int[] updateStart,
+        (int Row, int Column)[] late, int[] lateSlots)
     {
         Size = size;
+        Early = early;
+        Late = late;
+        LateSlots = lateSlots;
         Order = order;
         _slots = slots;
         Diagonal = diagonal;
@@ -25,6 +30,12 @@ internal sealed class Pattern
 
     /// <summary>Rows and columns.</summary>
     public int Size { get; }
+    /// <summary>How many rows come first: those that nothing but fixed numbers touches.</summary>
+    public int Early { get; }
+    /// <summary>What may be non-zero among the late rows once the early ones are eliminated: the first of <see cref="LateSlots"/>.</summary>
+    public (int Row, int Column)[] Late { get; }
+    /// <summary>All slots among the late rows, their own fill included.</summary>
+    public int[] LateSlots { get; }
     /// <summary>Order[k] is the row eliminated as number k.</summary>
     public int[] Order { get; }
     /// <summary>How many values a matrix of this pattern has, fill included.</summary>
@@ -52,7 +63,8 @@ internal sealed class Pattern
     /// <summary>Orders and fills a pattern.</summary>
     /// <param name="size">Rows and columns; 0 or more.</param>
     /// <param name="entries">Pairs of rows that couple; the diagonal is always present.</param>
-    public static Pattern Of(int size, IEnumerable<(int Row, int Column)> entries)
+    /// <param name="isLate">Rows to be eliminated after all others, because their numbers change from step to step; null: none.</param>
+    public static Pattern Of(int size, IEnumerable<(int Row, int Column)> entries, bool[]? isLate = null)
     {
         var near = new SortedSet<int>[size];
         for (var i = 0; i < size; i++) near[i] = [];
@@ -69,18 +81,21 @@ internal sealed class Pattern
 
         var order = new int[size];
         var neighbours = new int[size][];
-        var waiting = new SortedSet<(int Degree, int Row)>();
-        for (var i = 0; i < size; i++) waiting.Add((near[i].Count, i));
+        var waiting = new SortedSet<(bool Late, int Degree, int Row)>();
+        bool Late(int row) => isLate?[row] ?? false;
+        for (var i = 0; i < size; i++) waiting.Add((Late(i), near[i].Count, i));
+        var (early, before) = (size, int.MaxValue);
         for (var k = 0; k < size; k++)
         {
-            var (degree, pivot) = waiting.Min;
-            waiting.Remove((degree, pivot));
+            var (late, degree, pivot) = waiting.Min;
+            if (late && early == size) (early, before) = (k, slots.Count);
+            waiting.Remove((late, degree, pivot));
             order[k] = pivot;
             var rest = near[pivot].ToArray();
             neighbours[k] = rest;
             foreach (var i in rest)
             {
-                waiting.Remove((near[i].Count, i));
+                waiting.Remove((Late(i), near[i].Count, i));
                 near[i].Remove(pivot);
                 foreach (var j in rest)
                 {
@@ -88,7 +103,7 @@ internal sealed class Pattern
                     near[i].Add(j);
                     slots.TryAdd((i, j), slots.Count);
                 }
-                waiting.Add((near[i].Count, i));
+                waiting.Add((Late(i), near[i].Count, i));
             }
         }
 
@@ -101,11 +116,13 @@ internal sealed class Pattern
                 foreach (var j in neighbours[k]) updates.Add(slots[(i, j)]);
         }
         start[size] = updates.Count;
-        return new(size, order, slots,
+        var among = slots.Where(s => Late(s.Key.Item1) && Late(s.Key.Item2)).OrderBy(s => s.Value).ToArray();
+        return new(size, early, order, slots,
             [.. order.Select(p => slots[(p, p)])],
             neighbours,
             [.. order.Select((p, k) => neighbours[k].Select(j => slots[(p, j)]).ToArray())],
             [.. order.Select((p, k) => neighbours[k].Select(i => slots[(i, p)]).ToArray())],
-            [.. updates], start);
+            [.. updates], start,
+            [.. among.Where(s => s.Value < before).Select(s => s.Key)], [.. among.Select(s => s.Value)]);
     }
 }

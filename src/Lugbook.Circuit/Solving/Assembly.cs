@@ -10,6 +10,13 @@ namespace Lugbook.Circuit.Solving;
 /// </remarks>
 internal sealed class Assembly
 {
+    /// <summary>
+    /// From a node that no resistance of 1 TΩ or less ties to a given voltage: 10 TΩ to 0 V. A grid or cathode that has lost its path for direct current has no other rest; below 10 kV that is below 1 nA.
+    /// </summary>
+    public const double InsulationSiemens = 1e-13;
+    /// <summary>What conducts less ties nothing.</summary>
+    public const double LeastTie = 1e-12;
+
     internal Assembly(AssemblyBuilder from)
     {
         NodeNames = from.NodeNames;
@@ -23,7 +30,12 @@ internal sealed class Assembly
         Triodes = new([.. from.Triodes]);
         Pentodes = new([.. from.Pentodes]);
         Converters = new([.. from.Converters]);
-        Pattern = Pattern.Of(NodeOfUnknown.Length, Couplings());
+        var late = new bool[NodeOfUnknown.Length];
+        foreach (var nodes in DeviceNodes())
+            foreach (var n in nodes) if (UnknownOf[n] >= 0) late[UnknownOf[n]] = true;
+        LateNodes = [.. NodeOfUnknown.Where((_, u) => late[u])];
+        Pattern = Pattern.Of(NodeOfUnknown.Length, Couplings(), late);
+        Insulation = [.. NodeOfUnknown.Select(n => from.Untied.Contains(n) ? InsulationSiemens : 0)];
         ConductanceSlots = new int[4 * Conductances.Length];
         for (var k = 0; k < Conductances.Length; k++)
             Slots(ConductanceSlots.AsSpan(4 * k, 4), [Conductances[k].A, Conductances[k].B]);
@@ -49,7 +61,12 @@ internal sealed class Assembly
     public Bank<TriodeDevice> Triodes { get; }
     public Bank<PentodeDevice> Pentodes { get; }
     public Bank<ConverterDevice> Converters { get; }
+    /// <summary>Early rows: nodes with nothing but resistances. Late rows: nodes of devices.</summary>
     public Pattern Pattern { get; }
+    /// <summary>Joined nodes of the late rows.</summary>
+    public int[] LateNodes { get; }
+    /// <summary>Conductance from each unknown's node to 0 V, S; 0 where resistances tie the node.</summary>
+    public double[] Insulation { get; }
     /// <summary>Four matrix slots a conductance: aa, ab, ba, bb; −1 where a node is given.</summary>
     public int[] ConductanceSlots { get; }
 
@@ -66,12 +83,12 @@ internal sealed class Assembly
         }
     }
 
+    private IEnumerable<int[]> DeviceNodes() =>
+        Diodes.Devices.Select(d => d.Nodes).Concat(Triodes.Devices.Select(d => d.Nodes)).Concat(Pentodes.Devices.Select(d => d.Nodes)).Concat(Converters.Devices.Select(d => d.Nodes));
+
     private IEnumerable<(int, int)> Couplings()
     {
-        var groups = Conductances.Select(c => new[] { c.A, c.B })
-            .Concat(Diodes.Devices.Select(d => d.Nodes)).Concat(Triodes.Devices.Select(d => d.Nodes)).Concat(Pentodes.Devices.Select(d => d.Nodes))
-            .Concat(Converters.Devices.Select(d => d.Nodes));
-        foreach (var nodes in groups)
+        foreach (var nodes in Conductances.Select(c => new[] { c.A, c.B }).Concat(DeviceNodes()))
         {
             foreach (var a in nodes)
             {

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Lugbook.Circuit.Solving;
 
 /// <summary>Collects what an analysis makes of the elements, joins nodes, and finds what floats.</summary>
@@ -5,7 +7,7 @@ internal sealed class AssemblyBuilder
 {
     private readonly int[] _joined;
     private readonly string[] _names;
-    private readonly Dictionary<int, double> _given = [];
+    private readonly List<(int Node, double Volts, string? By)> _given = [];
     private readonly List<(string Element, int A, int B, double Siemens)> _conductances = [];
     private readonly List<(string Element, int A, int B, double Amperes)> _drains = [];
     private readonly List<(string, int[], double[])> _diodes = [], _triodes = [], _pentodes = [], _converters = [];
@@ -14,7 +16,7 @@ internal sealed class AssemblyBuilder
     {
         _joined = [.. Enumerable.Range(0, network.NodeCount)];
         _names = [.. network.NodeNames];
-        _given[network.Reference] = 0;
+        _given.Add((network.Reference, 0, null));
     }
 
     public string[] NodeNames { get; private set; } = [];
@@ -22,6 +24,8 @@ internal sealed class AssemblyBuilder
     public int[] NodeOfUnknown { get; private set; } = [];
     public double[] GivenVolts { get; private set; } = [];
     public HashSet<int> Floating { get; } = [];
+    /// <summary>Joined nodes that no resistance ties to a given voltage, though a device may.</summary>
+    public HashSet<int> Untied { get; } = [];
     /// <summary>Network node to joined node.</summary>
     public int[] JoinedOf { get; private set; } = [];
     public IEnumerable<(string, int, int, double)> Conductances => _conductances.Select(c => (c.Element, JoinedOf[c.A], JoinedOf[c.B], c.Siemens)).Where(c => c.Item2 != c.Item3);
@@ -33,14 +37,17 @@ internal sealed class AssemblyBuilder
 
     /// <summary>A conductance, S; 0 leaves the two nodes apart but keeps the place for a variant.</summary>
     public void Conductance(string element, int a, int b, double siemens) => _conductances.Add((element, a, b, siemens));
-    /// <summary>A resistance, Ω; 0 joins the nodes, infinity leaves them apart.</summary>
+    /// <summary>Less is a joint: across it the rounding of the volts alone would make nanoamperes.</summary>
+    public const double LeastOhms = 1e-3;
+
+    /// <summary>A resistance, Ω; below 1 mΩ it joins the nodes, infinity leaves them apart.</summary>
     public void Resistance(string element, int a, int b, double ohms)
     {
-        if (ohms == 0) Join(a, b);
+        if (ohms < LeastOhms) Join(a, b);
         else Conductance(element, a, b, 1 / ohms);
     }
     public void Drain(string element, int a, int b, double amperes) => _drains.Add((element, a, b, amperes));
-    public void Given(int node, double volts) => _given[node] = volts;
+    public void Given(string element, int node, double volts) => _given.Add((node, volts, element));
     public void Diode(string element, int[] nodes, double[] parameters) => _diodes.Add((element, nodes, parameters));
     public void Triode(string element, int[] nodes, double[] parameters) => _triodes.Add((element, nodes, parameters));
     public void Pentode(string element, int[] nodes, double[] parameters) => _pentodes.Add((element, nodes, parameters));
@@ -63,11 +70,11 @@ internal sealed class AssemblyBuilder
         for (var i = _joined.Length - 1; i >= 0; i--) NodeNames[JoinedOf[i]] = _names[i];
         GivenVolts = new double[number.Count];
         var isGiven = new bool[number.Count];
-        foreach (var (node, volts) in _given)
+        foreach (var (node, volts, by) in _given)
         {
             var n = JoinedOf[node];
             if (isGiven[n] && GivenVolts[n] != volts)
-                throw new UnsolvableException($"Node {NodeNames[n]} is given two different voltages: {GivenVolts[n]} V and {volts} V.", NodeNames[n], null, double.NaN);
+                throw new UnsolvableException(string.Create(CultureInfo.InvariantCulture, $"Node {NodeNames[n]} is given two different voltages: {GivenVolts[n]} V and {volts} V{(by is null ? "" : $" by '{by}'")}. Take one away, or what joins them."), NodeNames[n], by, double.NaN);
             isGiven[n] = true;
             GivenVolts[n] = volts;
         }
@@ -85,45 +92,65 @@ internal sealed class AssemblyBuilder
 
     private void PinFloating(bool[] isGiven)
     {
-        var near = new List<int>[isGiven.Length];
-        for (var n = 0; n < near.Length; n++) near[n] = [];
-        foreach (var (_, a, b, siemens) in Conductances.Where(c => c.Item4 > 0))
-        {
-            near[a].Add(b);
-            near[b].Add(a);
-        }
-        foreach (var (_, nodes, _) in Diodes.Concat(Triodes).Concat(Pentodes).Concat(Converters))
-        {
-            foreach (var n in nodes)
-            {
-                near[nodes[0]].Add(n);
-                near[n].Add(nodes[0]);
-            }
-        }
+        var ohmic = Conductances.Where(c => c.Item4 >= Assembly.LeastTie).Select(c => (c.Item2, c.Item3)).ToArray();
+        var weak = Conductances.Where(c => c.Item4 is > 0 and < Assembly.LeastTie).Select(c => (c.Item2, c.Item3));
+        var devices = Diodes.Concat(Triodes).Concat(Pentodes).Concat(Converters).SelectMany(d => d.Item2.Skip(1).Select(n => (d.Item2[0], n)));
+        var all = Near([.. ohmic, .. weak, .. devices], isGiven.Length);
         var seen = new bool[isGiven.Length];
-        for (var n = 0; n < seen.Length; n++) if (isGiven[n]) Walk(n);
+        for (var n = 0; n < seen.Length; n++) if (isGiven[n]) Walk(all, seen, n);
         for (var n = 0; n < seen.Length; n++)
         {
             if (seen[n]) continue;
             isGiven[n] = true;
             Floating.Add(n);
-            Walk(n);
+            RefuseOneWay(Walk(all, seen, n));
         }
+        var (tied, near) = (new bool[isGiven.Length], Near(ohmic, isGiven.Length));
+        for (var n = 0; n < tied.Length; n++) if (isGiven[n]) Walk(near, tied, n);
+        for (var n = 0; n < tied.Length; n++) if (!tied[n]) Untied.Add(n);
+    }
 
-        void Walk(int from)
+    // What is pushed into a part that nothing ties to the rest has no way back; a pinned node would swallow it unseen.
+    private void RefuseOneWay(List<int> part)
+    {
+        foreach (var (element, a, b, amperes) in Drains)
         {
-            var waiting = new Stack<int>([from]);
-            seen[from] = true;
-            while (waiting.TryPop(out var at))
+            if (amperes == 0 || part.Contains(a) == part.Contains(b)) continue;
+            var node = NodeNames[part.Contains(a) ? a : b];
+            throw new UnsolvableException(
+                string.Create(CultureInfo.InvariantCulture, $"'{element}' drives {Math.Abs(amperes):g3} A through node {node}, from where no current can return. Join that part of the circuit to the rest, or take '{element}' out."),
+                node, element, Math.Abs(amperes));
+        }
+    }
+
+    private static List<int>[] Near((int, int)[] links, int nodes)
+    {
+        var near = new List<int>[nodes];
+        for (var n = 0; n < nodes; n++) near[n] = [];
+        foreach (var (a, b) in links)
+        {
+            near[a].Add(b);
+            near[b].Add(a);
+        }
+        return near;
+    }
+
+    private static List<int> Walk(List<int>[] near, bool[] seen, int from)
+    {
+        var waiting = new Stack<int>([from]);
+        var found = new List<int> { from };
+        seen[from] = true;
+        while (waiting.TryPop(out var at))
+        {
+            foreach (var next in near[at])
             {
-                foreach (var next in near[at])
-                {
-                    if (seen[next]) continue;
-                    seen[next] = true;
-                    waiting.Push(next);
-                }
+                if (seen[next]) continue;
+                seen[next] = true;
+                found.Add(next);
+                waiting.Push(next);
             }
         }
+        return found;
     }
 
     private IEnumerable<(string, int[], double[])> Mapped(List<(string Element, int[] Nodes, double[] Parameters)> devices) =>

@@ -46,7 +46,7 @@ internal static class Direct
                 to.Drain(e.Name, e.Minus, e.Plus, e.Volts / e.Ohms);
                 break;
             case CurrentDrain e: to.Drain(e.Name, e.A, e.B, e.Amperes); break;
-            case Declared e: to.Given(e.Node, e.Volts); break;
+            case Declared e: to.Given(e.Name, e.Node, e.Volts); break;
             default: throw new ArgumentException($"Element '{element.Name}' is of a sort that direct current cannot see.", nameof(element));
         }
     }

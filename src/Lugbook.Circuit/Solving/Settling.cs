@@ -8,15 +8,26 @@ namespace Lugbook.Circuit.Solving;
 internal static class Settling
 {
     private const int Steps = 120;
+    private const double PromisedAmperes = 1e-9;
 
     /// <summary>Solves in place, or throws with the node and element that would not settle.</summary>
-    public static void Solve(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
+    /// <returns>Largest current of the elements alone that is not accounted for, A; at most 1 nA.</returns>
+    public static double Solve(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
-        if (newton.Solve(numbers, volts, 0, Steps)) return;
-        if (ByShunt(newton, numbers, volts)) return;
-        if (BySources(assembly, newton, numbers, volts)) return;
-        if (ByInsulation(assembly, newton, numbers, volts)) return;
-        throw Reason(assembly, newton, numbers, volts);
+        if (newton.Solve(numbers, volts, 0, Steps) || ByShunt(newton, numbers, volts) || BySources(assembly, newton, numbers, volts))
+        {
+            var left = Unbalanced(assembly, newton, numbers, volts);
+            if (left <= PromisedAmperes) return left;
+        }
+        return ByInsulation(assembly, newton, numbers, volts) is { } rest ? rest : throw Reason(assembly, newton, numbers, volts);
+    }
+
+    private static double Unbalanced(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
+    {
+        newton.Evaluate(numbers, volts);
+        double largest = 0;
+        foreach (var n in assembly.NodeOfUnknown) largest = Math.Max(largest, Math.Abs(newton.Residual[n].Value));
+        return largest;
     }
 
     private static bool ByShunt(Newton<One> newton, Numbers<One> numbers, One[] volts)
@@ -27,27 +38,20 @@ internal static class Settling
         return newton.Solve(numbers, volts, 0, Steps);
     }
 
-    // A grid or cathode without a path for direct current has no rest but what insulation gives it: 1 TΩ to 0 V, which at 900 V is still below 1 nA.
-    private static bool ByInsulation(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
+    // What is tied by next to nothing is held by an insulation at every node, as untied ones are anyway.
+    private static double? ByInsulation(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
-        const double siemens = 1e-12;
         Array.Clear(volts);
-        for (var shunt = 1e-2; shunt > siemens; shunt /= 4) newton.Solve(numbers, volts, shunt, Steps);
-        newton.Solve(numbers, volts, siemens, Steps);
-        newton.Evaluate(numbers, volts, new(0), matrix: false);
-        foreach (var n in assembly.NodeOfUnknown) if (!(Math.Abs(newton.Residual[n].Value) < 1e-9)) return false;
-        return true;
+        for (var shunt = 1e-2; shunt > Assembly.InsulationSiemens; shunt /= 4) newton.Solve(numbers, volts, shunt, Steps);
+        newton.Solve(numbers, volts, Assembly.InsulationSiemens, Steps);
+        var left = Unbalanced(assembly, newton, numbers, volts);
+        return left <= PromisedAmperes ? left : null;
     }
 
     private static bool BySources(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
         Array.Clear(volts);
-        var scaled = new Numbers<One>(assembly);
-        numbers.Siemens.CopyTo(scaled.Siemens, 0);
-        numbers.Diodes.CopyTo(scaled.Diodes, 0);
-        numbers.Triodes.CopyTo(scaled.Triodes, 0);
-        numbers.Pentodes.CopyTo(scaled.Pentodes, 0);
-        numbers.Converters.CopyTo(scaled.Converters, 0);
+        var scaled = new Numbers<One>(assembly, numbers);
         var (share, stride) = (0.0, 0.05);
         var kept = new One[volts.Length];
         while (share < 1)
@@ -71,8 +75,8 @@ internal static class Settling
 
     private static UnsolvableException Reason(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
-        newton.Evaluate(numbers, volts, new(0), matrix: false);
-        var worst = -1;
+        newton.Evaluate(numbers, volts);
+        var worst = assembly.NodeOfUnknown[0];
         double most = -1;
         foreach (var n in assembly.NodeOfUnknown)
         {
@@ -80,10 +84,12 @@ internal static class Settling
             if (double.IsNaN(residual)) residual = double.PositiveInfinity;
             if (residual > most) (worst, most) = (n, residual);
         }
-        var element = On(assembly.Triodes, worst) ?? On(assembly.Pentodes, worst) ?? On(assembly.Converters, worst) ?? On(assembly.Diodes, worst);
+        var element = On(assembly.Triodes, worst) ?? On(assembly.Pentodes, worst) ?? On(assembly.Converters, worst) ?? On(assembly.Diodes, worst)
+            ?? assembly.Drains.Where(d => d.A == worst || d.B == worst).Select(d => d.Element).FirstOrDefault()
+            ?? assembly.Conductances.Where(c => c.A == worst || c.B == worst).MaxBy(c => Math.Abs(c.Siemens)).Element;
         return new UnsolvableException(
             string.Create(CultureInfo.InvariantCulture,
-                $"The circuit does not settle at node {assembly.NodeNames[worst]}{(element is null ? "" : $", where {element} is")}: {most:0.###e+0} A are not accounted for there. Check the value of what is on that node."),
+                $"The circuit does not settle at node {assembly.NodeNames[worst]}{(element is null ? "" : $", where '{element}' is")}: {most:0.###e+0} A are not accounted for there. Check the value of what is on that node."),
             assembly.NodeNames[worst], element, most);
     }
 

@@ -80,9 +80,9 @@ internal sealed class Layout
 
     private static IEnumerable<(int A, int B)> StillPlaces(Element element) => element switch
     {
-        Resistor { Ohms: not 0 } e => [(e.A, e.B)],
-        Fuse { Ohms: not 0 } e => [(e.A, e.B)],
-        Inductor { Ohms: not 0 } e => [(e.A, e.B)],
+        Resistor { Ohms: >= AssemblyBuilder.LeastOhms } e => [(e.A, e.B)],
+        Fuse { Ohms: >= AssemblyBuilder.LeastOhms } e => [(e.A, e.B)],
+        Inductor { Ohms: >= AssemblyBuilder.LeastOhms } e => [(e.A, e.B)],
         Battery e => [(e.Plus, e.Minus)],
         Control e => ControlPlaces(e),
         _ => [],
@@ -90,8 +90,8 @@ internal sealed class Layout
 
     private static IEnumerable<(int A, int B)> ControlPlaces(Control e)
     {
-        if (e.Ohms * e.Position != 0) yield return (e.A, e.Slider);
-        if (e.Ohms * (1 - e.Position) != 0) yield return (e.Slider, e.B);
+        if (e.Ohms * e.Position >= AssemblyBuilder.LeastOhms) yield return (e.A, e.Slider);
+        if (e.Ohms * (1 - e.Position) >= AssemblyBuilder.LeastOhms) yield return (e.Slider, e.B);
     }
 
     private void AddCoils(Element element, WindingOf[] windings, double coupling)

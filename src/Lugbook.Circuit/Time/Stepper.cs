@@ -92,7 +92,11 @@ internal sealed class Stepper
                 _star[k] = sum;
             }
             if (!Stage(t + Nodes[s] * h, _rates[s])) return false;
-            if (By is not null) StageBy(s, h);
+            if (By is not null)
+            {
+                _newton.FactorAt(_numbers, Volts, Shunt);
+                StageBy(s, h);
+            }
         }
         for (var k = 0; k < m; k++)
         {
@@ -192,7 +196,7 @@ internal sealed class Stepper
 
     private void Set(int place, double siemens)
     {
-        if (_layout.PlaceOf[place] is >= 0 and var at) _numbers.Siemens[at] = new(siemens);
+        if (_layout.PlaceOf[place] is >= 0 and var at) _numbers.Conduct(at, siemens);
     }
 
     private static double StoreSiemens(Capacitor e, double gh) => 1 / (e.SeriesOhms + gh / e.Farads);
@@ -271,14 +275,13 @@ internal sealed class Stepper
     /// <summary>Newton asks for 0.1 nA; where conductances and voltages are so large that rounding alone leaves more, that is enough.</summary>
     private bool SettledToRounding()
     {
-        var left = _newton.Evaluate(_numbers, Volts, new(Shunt), matrix: true).Value;
-        double scale = 0;
+        // What Newton left includes the insulation and shunts that the equations have.
+        double left = 0, scale = 0;
+        foreach (var n in _assembly.NodeOfUnknown) left = Math.Max(left, Math.Abs(_newton.Residual[n].Value));
         var places = _assembly.Conductances;
         for (var k = 0; k < places.Length; k++)
             scale = Math.Max(scale, Math.Abs(_numbers.Siemens[k].Value) * (Math.Abs(Volts[places[k].A].Value) + Math.Abs(Volts[places[k].B].Value)));
-        if (!(left <= 1e-13 * scale)) return false;
-        _newton.Factor.Decompose();
-        return true;
+        return left <= 1e-13 * scale;
     }
 
     /// <summary>Derivatives of one stage by the state at the period's start: the stage's own factors, one solution a column.</summary>

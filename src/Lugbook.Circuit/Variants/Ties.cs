@@ -1,13 +1,18 @@
 using Lugbook.Circuit.Devices;
+using Lugbook.Circuit.Lanes;
 using Lugbook.Circuit.Solving;
 
 namespace Lugbook.Circuit.Variants;
 
-/// <summary>Whether a variant's open parts leave every node tied to a given voltage. Allocates only when made.</summary>
+/// <summary>What a variant's open parts leave untied: finds what <see cref="AssemblyBuilder"/> would find in the variant's own network. Allocates only when made.</summary>
 internal sealed class Ties
 {
+    // Holds a node of a part that floats at 0 V; no current flows there.
+    private const double PinSiemens = 1;
+
     private readonly Assembly _assembly;
-    private readonly int[] _parameterOf, _root, _devices;
+    private readonly int[] _root, _devices;
+    private readonly bool[] _varied;
     private readonly int _given;
 
     /// <summary>Prepares.</summary>
@@ -16,29 +21,52 @@ internal sealed class Ties
     public Ties(Assembly assembly, Write[] writes)
     {
         _assembly = assembly;
-        _parameterOf = new int[assembly.Conductances.Length];
-        Array.Fill(_parameterOf, -1);
-        foreach (var write in writes) if (write.Target == Target.Siemens) _parameterOf[write.Index] = write.Parameter;
+        _varied = new bool[assembly.Conductances.Length];
+        foreach (var write in writes) if (write.Target == Target.Siemens) _varied[write.Index] = true;
         _given = assembly.NodeNames.Length;
         _root = new int[_given + 1];
         _devices = [.. Pairs(assembly.Diodes).Concat(Pairs(assembly.Triodes)).Concat(Pairs(assembly.Pentodes)).Concat(Pairs(assembly.Converters))];
     }
 
-    /// <summary>True when all nodes are tied.</summary>
-    public bool All(ReadOnlySpan<double> values)
+    /// <summary>Sets the insulation of a lane as the conductances written to it ask for.</summary>
+    public void Insulate<T>(Numbers<T> numbers, int lane) where T : unmanaged, ILane<T>
+    {
+        // What floats: pinned at its first node, as a network of its own would be.
+        Begin();
+        Conductances(numbers, lane, 0);
+        for (var k = 0; k < _devices.Length; k += 2) Join(_devices[k], _devices[k + 1]);
+        for (var n = 0; n < _given; n++)
+        {
+            var u = _assembly.UnknownOf[n];
+            if (u < 0) continue;
+            var floats = Root(n) != Root(_given);
+            numbers.Insulate(u, lane, floats ? PinSiemens : 0);
+            if (floats) Join(n, _given);
+        }
+        // What only devices tie.
+        Begin();
+        for (var u = 0; u < _assembly.NodeOfUnknown.Length; u++) if (T.Lane(numbers.Insulation[u], lane) > 0) Join(_assembly.NodeOfUnknown[u], _given);
+        Conductances(numbers, lane, Assembly.LeastTie);
+        for (var n = 0; n < _given; n++)
+            if (_assembly.UnknownOf[n] is >= 0 and var u && Root(n) != Root(_given)) numbers.Insulate(u, lane, Assembly.InsulationSiemens);
+    }
+
+    private void Begin()
     {
         for (var n = 0; n < _root.Length; n++) _root[n] = n < _given && _assembly.UnknownOf[n] < 0 ? _given : n;
-        for (var k = 0; k < _parameterOf.Length; k++)
-        {
-            var (_, a, b, siemens) = _assembly.Conductances[k];
-            var parameter = _parameterOf[k];
-            if (parameter < 0 ? siemens > 0 : !double.IsInfinity(values[parameter])) _root[Root(a)] = Root(b);
-        }
-        for (var k = 0; k < _devices.Length; k += 2) _root[Root(_devices[k])] = Root(_devices[k + 1]);
-        var given = Root(_given);
-        for (var n = 0; n < _given; n++) if (Root(n) != given) return false;
-        return true;
     }
+
+    private void Conductances<T>(Numbers<T> numbers, int lane, double least) where T : unmanaged, ILane<T>
+    {
+        for (var k = 0; k < _varied.Length; k++)
+        {
+            var (_, a, b, nominal) = _assembly.Conductances[k];
+            var siemens = _varied[k] ? T.Lane(numbers.Siemens[k], lane) : nominal;
+            if (siemens > 0 && siemens >= least) Join(a, b);
+        }
+    }
+
+    private void Join(int a, int b) => _root[Root(a)] = Root(b);
 
     private int Root(int node)
     {

@@ -3,41 +3,46 @@ using Lugbook.Circuit.Solving;
 
 namespace Lugbook.Circuit.Variants;
 
-/// <summary>What one core needs to solve four variants after four others; allocates only when made.</summary>
-internal sealed class Worker(Assembly assembly, double[] nominal, Write[] writes)
+/// <summary>What one core needs to solve some variants side by side after others; allocates only when made.</summary>
+internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] writes) where T : unmanaged, ILane<T>
 {
-    private const int Steps = 40;
-
-    private readonly Newton<Four> _newton = new(assembly);
-    private readonly Four[] _volts = new Four[nominal.Length];
-    private readonly Numbers<Four> _numbers = new(assembly);
+    private readonly Newton<T> _newton = new(assembly);
+    private readonly T[] _volts = new T[nominal.Length];
+    private readonly Numbers<T> _numbers = new(assembly);
     private readonly Ties _ties = new(assembly, writes);
+    private readonly int[] _conductances = [.. writes.Where(w => w.Target == Target.Siemens).Select(w => w.Index)];
+    private readonly bool[] _loose = new bool[T.Width];
 
     /// <summary>Voltages of the joined nodes.</summary>
-    public ReadOnlySpan<Four> Volts => _volts;
+    public ReadOnlySpan<T> Volts => _volts;
 
-    /// <summary>Puts a variant into a lane. False: its open parts leave a node untied, and the lane holds something else.</summary>
-    public bool Put(ReadOnlySpan<double> values, int lane)
+    /// <summary>Puts a variant into a lane.</summary>
+    public void Put(ReadOnlySpan<double> values, int lane)
     {
-        var open = false;
-        foreach (var x in values) open |= double.IsInfinity(x);
-        var good = !open || _ties.All(values);
-        Writer.Into(writes, values, _numbers, lane, good ? double.PositiveInfinity : Writer.OpenOhms);
-        return good;
+        Writer.Into(writes, values, _numbers, lane);
+        var loose = false;
+        foreach (var k in _conductances) loose |= T.Lane(_numbers.Siemens[k], lane) < Assembly.LeastTie;
+        if (loose || _loose[lane]) _ties.Insulate(_numbers, lane);
+        _loose[lane] = loose;
     }
 
-    /// <summary>Solves the four lanes from the nominal point.</summary>
-    public void Solve()
+    /// <summary>Solves the lanes from the nominal point.</summary>
+    public void Solve(int steps)
     {
-        for (var n = 0; n < nominal.Length; n++) _volts[n] = Four.Of(nominal[n]);
-        _newton.Solve(_numbers, _volts, 0, Steps);
+        for (var n = 0; n < nominal.Length; n++) _volts[n] = T.Of(nominal[n]);
+        _newton.Solve(_numbers, _volts, 0, steps);
     }
 
-    /// <summary>Largest current of a lane that is not accounted for, A; NaN when the lane has no numbers.</summary>
+    /// <summary>Largest current of a lane that is not accounted for, A; NaN when the lane has no numbers, infinity when it has not settled.</summary>
     public double Residual(int lane)
     {
+        if (!_newton.HasSettled(lane)) return double.PositiveInfinity;
         double largest = 0;
-        foreach (var n in assembly.NodeOfUnknown) largest = Math.Max(largest, Math.Abs(Four.Lane(_newton.Residual[n], lane)));
+        for (var u = 0; u < assembly.NodeOfUnknown.Length; u++)
+        {
+            var n = assembly.NodeOfUnknown[u];
+            largest = Math.Max(largest, Math.Abs(T.Lane(_newton.Residual[n], lane) - T.Lane(_numbers.Insulation[u], lane) * T.Lane(_volts[n], lane)));
+        }
         return largest;
     }
 }

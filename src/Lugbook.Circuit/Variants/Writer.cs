@@ -18,14 +18,11 @@ internal static class Writer
 {
     /// <summary>A short is 0.1 Ω: beside a larger conductance the currents of megohms drown in rounding.</summary>
     public const double MostSiemens = 10;
-    /// <summary>Stands for an open part in a lane whose answer is not used: it must only not make the matrix singular.</summary>
-    public const double OpenOhms = 1e12;
-
-    public static void Into<T>(ReadOnlySpan<Write> writes, ReadOnlySpan<double> values, Numbers<T> numbers, int lane, double mostOhms) where T : unmanaged, ILane<T>
+    public static void Into<T>(ReadOnlySpan<Write> writes, ReadOnlySpan<double> values, Numbers<T> numbers, int lane) where T : unmanaged, ILane<T>
     {
         foreach (var write in writes)
         {
-            var x = Math.Min(values[write.Parameter], mostOhms);
+            var x = values[write.Parameter];
             var number = write.Form switch
             {
                 Form.Times => write.Scale * x,
@@ -33,10 +30,13 @@ internal static class Writer
                 Form.OverPosition => write.Scale / Math.Clamp(x, Placed.End, 1 - Placed.End),
                 _ => write.Scale / (1 - Math.Clamp(x, Placed.End, 1 - Placed.End)),
             };
-            if (write.Target == Target.Siemens) number = Math.Min(number, MostSiemens);
+            if (write.Target == Target.Siemens)
+            {
+                numbers.Conduct(write.Index, lane, Math.Min(number, MostSiemens));
+                continue;
+            }
             var array = write.Target switch
             {
-                Target.Siemens => numbers.Siemens,
                 Target.Amperes => numbers.Amperes,
                 Target.GivenVolts => numbers.GivenVolts,
                 Target.Diodes => numbers.Diodes,
