@@ -11,13 +11,14 @@ namespace Lugbook.Benchmarks;
 /// <summary>The same equations, start, damping and end as the engine's Newton iteration, one variant after the other, each step by the dense LU factors of MathNet.Numerics.</summary>
 internal sealed class DenseNewton
 {
-    private const double ResidualAmperes = 1e-10, StepVolts = 1e-7;
-    private const int Steps = 40, Halvings = 8;
+    private const double ResidualAmperes = 1e-10, StepVolts = 1e-7, SureVolts = 1e-4;
+    private const int Steps = 120, Halvings = 8;
 
     private readonly Assembly _assembly;
     private readonly int[] _joinedOf;
     private readonly Write[] _writes;
     private readonly Numbers<One> _numbers;
+    private readonly Ties _ties;
     private readonly double[] _nominal, _volts, _before, _residual;
     private readonly Matrix<double> _matrix;
     private readonly Vector<double> _right;
@@ -34,6 +35,7 @@ internal sealed class DenseNewton
         (_assembly, _joinedOf) = Direct.Of(closed);
         _writes = [.. what.SelectMany((w, k) => Writer.Of(_assembly, _joinedOf, network.Elements.First(e => e.Name == w.Element), w, k))];
         _numbers = new(_assembly);
+        _ties = new(_assembly, _writes);
         var volts = new One[_assembly.NodeNames.Length];
         Settling.Solve(_assembly, new(_assembly), new(_assembly), volts);
         _nominal = [.. volts.Select(v => v.Value)];
@@ -50,7 +52,8 @@ internal sealed class DenseNewton
     /// <summary>Solves one variant from the nominal point. False: it did not settle.</summary>
     public bool Solve(ReadOnlySpan<double> values, Span<double> volts)
     {
-        Writer.Into(_writes, values, _numbers, 0, double.PositiveInfinity);
+        Writer.Into(_writes, values, _numbers, 0);
+        _ties.Insulate(_numbers, 0);
         _nominal.CopyTo(_volts, 0);
         for (var n = 0; n < _volts.Length; n++) if (_assembly.UnknownOf[n] < 0) _volts[n] = _numbers.GivenVolts[n].Value;
         var settled = false;
@@ -58,8 +61,10 @@ internal sealed class DenseNewton
         for (var step = 0; step < Steps && !settled; step++)
         {
             for (var u = 0; u < Unknowns; u++) _right[u] = -_residual[_assembly.NodeOfUnknown[u]];
-            var change = _matrix.LU().Solve(_right);
-            settled = norm < ResidualAmperes && change.AbsoluteMaximum() < StepVolts;
+            var factors = _matrix.LU();
+            var change = factors.Solve(_right);
+            var largest = change.AbsoluteMaximum();
+            settled = norm < ResidualAmperes && largest < StepVolts;
             if (settled) break;
             _volts.CopyTo(_before, 0);
             var (before, share) = (norm, 1.0);
@@ -68,7 +73,10 @@ internal sealed class DenseNewton
                 for (var u = 0; u < Unknowns; u++) _volts[_assembly.NodeOfUnknown[u]] = _before[_assembly.NodeOfUnknown[u]] + share * change[u];
                 norm = Evaluate();
                 if (norm < Math.Max(before * 1.000001, ResidualAmperes) || halving == Halvings) break;
+                for (var u = 0; u < Unknowns; u++) _right[u] = -_residual[_assembly.NodeOfUnknown[u]];
+                if (factors.Solve(_right).AbsoluteMaximum() < largest) break;
             }
+            settled = share == 1 && largest < SureVolts && norm < ResidualAmperes;
         }
         for (var n = 0; n < volts.Length; n++) volts[n] = _volts[_joinedOf[n]];
         return settled || norm < ResidualAmperes;
@@ -100,6 +108,12 @@ internal sealed class DenseNewton
         All(_assembly.Pentodes, _numbers.Pentodes);
         All(_assembly.Converters, _numbers.Converters);
         double largest = 0;
+        for (var u = 0; u < Unknowns; u++)
+        {
+            var n = _assembly.NodeOfUnknown[u];
+            _residual[n] += _numbers.Insulation[u].Value * _volts[n];
+            _matrix[u, u] += _numbers.Insulation[u].Value;
+        }
         foreach (var n in _assembly.NodeOfUnknown) largest = Math.Max(largest, Math.Abs(_residual[n]));
         return largest;
     }

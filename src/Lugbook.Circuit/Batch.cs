@@ -136,7 +136,8 @@ public sealed class Batch
             if (residual <= PromisedAmperes)
             {
                 var row = result.RowOf(variant);
-                for (var n = 0; n < row.Length; n++) row[n] = T.Lane(worker.Volts[_joinedOf[n]], lane);
+                var volts = Lane.Of(worker.Volts);
+                for (var n = 0; n < row.Length; n++) row[n] = volts[_joinedOf[n] * T.Width + lane];
                 result.Set(variant, residual, null);
             }
             else if (hard) Alone(values.AsSpan(variant * width, width), result, variant);

@@ -8,6 +8,9 @@ namespace Lugbook.Circuit.Linear;
 /// </remarks>
 internal sealed class Pattern
 {
+    // A fixed row that couples more others (a supply rail) is left among the late ones: eliminated early it would couple all of them with each other.
+    private const int MostNear = 3;
+
     private readonly Dictionary<(int Row, int Column), int> _slots;
 
     private Pattern(
@@ -30,7 +33,7 @@ internal sealed class Pattern
 
     /// <summary>Rows and columns.</summary>
     public int Size { get; }
-    /// <summary>How many rows come first: those that nothing but fixed numbers touches.</summary>
+    /// <summary>How many rows come first: of those that nothing but fixed numbers touches, all that couple few others.</summary>
     public int Early { get; }
     /// <summary>What may be non-zero among the late rows once the early ones are eliminated: the first of <see cref="LateSlots"/>.</summary>
     public (int Row, int Column)[] Late { get; }
@@ -63,7 +66,7 @@ internal sealed class Pattern
     /// <summary>Orders and fills a pattern.</summary>
     /// <param name="size">Rows and columns; 0 or more.</param>
     /// <param name="entries">Pairs of rows that couple; the diagonal is always present.</param>
-    /// <param name="isLate">Rows to be eliminated after all others, because their numbers change from step to step; null: none.</param>
+    /// <param name="isLate">Rows whose numbers change from step to step; they and what couples many of them come after all others. Null: none.</param>
     public static Pattern Of(int size, IEnumerable<(int Row, int Column)> entries, bool[]? isLate = null)
     {
         var near = new SortedSet<int>[size];
@@ -81,21 +84,27 @@ internal sealed class Pattern
 
         var order = new int[size];
         var neighbours = new int[size][];
+        var late = isLate is null ? new bool[size] : (bool[])isLate.Clone();
         var waiting = new SortedSet<(bool Late, int Degree, int Row)>();
-        bool Late(int row) => isLate?[row] ?? false;
-        for (var i = 0; i < size; i++) waiting.Add((Late(i), near[i].Count, i));
-        var (early, before) = (size, int.MaxValue);
+        for (var i = 0; i < size; i++) waiting.Add((late[i], near[i].Count, i));
+        var (early, before) = (size, slots.Count);
         for (var k = 0; k < size; k++)
         {
-            var (late, degree, pivot) = waiting.Min;
-            if (late && early == size) (early, before) = (k, slots.Count);
-            waiting.Remove((late, degree, pivot));
+            if (early == size && isLate is not null && (waiting.Min.Late || waiting.Min.Degree > MostNear))
+            {
+                (early, before) = (k, slots.Count);
+                waiting = [.. waiting.Select(w => (true, w.Degree, w.Row))];
+                Array.Fill(late, true);
+                for (var done = 0; done < k; done++) late[order[done]] = false;
+            }
+            var (_, degree, pivot) = waiting.Min;
+            waiting.Remove((late[pivot], degree, pivot));
             order[k] = pivot;
             var rest = near[pivot].ToArray();
             neighbours[k] = rest;
             foreach (var i in rest)
             {
-                waiting.Remove((Late(i), near[i].Count, i));
+                waiting.Remove((late[i], near[i].Count, i));
                 near[i].Remove(pivot);
                 foreach (var j in rest)
                 {
@@ -103,7 +112,7 @@ internal sealed class Pattern
                     near[i].Add(j);
                     slots.TryAdd((i, j), slots.Count);
                 }
-                waiting.Add((Late(i), near[i].Count, i));
+                waiting.Add((late[i], near[i].Count, i));
             }
         }
 
@@ -116,7 +125,7 @@ internal sealed class Pattern
                 foreach (var j in neighbours[k]) updates.Add(slots[(i, j)]);
         }
         start[size] = updates.Count;
-        var among = slots.Where(s => Late(s.Key.Item1) && Late(s.Key.Item2)).OrderBy(s => s.Value).ToArray();
+        var among = early == size ? [] : slots.Where(s => late[s.Key.Item1] && late[s.Key.Item2]).OrderBy(s => s.Value).ToArray();
         return new(size, early, order, slots,
             [.. order.Select(p => slots[(p, p)])],
             neighbours,

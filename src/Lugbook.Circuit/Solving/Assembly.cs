@@ -33,8 +33,8 @@ internal sealed class Assembly
         var late = new bool[NodeOfUnknown.Length];
         foreach (var nodes in DeviceNodes())
             foreach (var n in nodes) if (UnknownOf[n] >= 0) late[UnknownOf[n]] = true;
-        LateNodes = [.. NodeOfUnknown.Where((_, u) => late[u])];
         Pattern = Pattern.Of(NodeOfUnknown.Length, Couplings(), late);
+        LateNodes = [.. Pattern.Order.Skip(Pattern.Early).Select(u => NodeOfUnknown[u])];
         Insulation = [.. NodeOfUnknown.Select(n => from.Untied.Contains(n) ? InsulationSiemens : 0)];
         ConductanceSlots = new int[4 * Conductances.Length];
         for (var k = 0; k < Conductances.Length; k++)
@@ -61,7 +61,7 @@ internal sealed class Assembly
     public Bank<TriodeDevice> Triodes { get; }
     public Bank<PentodeDevice> Pentodes { get; }
     public Bank<ConverterDevice> Converters { get; }
-    /// <summary>Early rows: nodes with nothing but resistances. Late rows: nodes of devices.</summary>
+    /// <summary>Early rows: nodes with nothing but resistances. Late rows: nodes of devices, and the rails between them.</summary>
     public Pattern Pattern { get; }
     /// <summary>Joined nodes of the late rows.</summary>
     public int[] LateNodes { get; }

@@ -16,7 +16,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
     public const double ResidualAmperes = 1e-10;
     // A step below StepVolts ends the search; so does a whole step below SureVolts that leaves no residual: what is left falls with its square.
     private const double StepVolts = 1e-7, SureVolts = 1e-4;
-    private const int Halvings = 8, Refinements = 3;
+    private const int Halvings = 8, Refinements = 4, Polishes = 2;
 
     private readonly Assembly _assembly;
     private readonly Factor<T> _factor;
@@ -62,12 +62,13 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         for (var n = 0; n < volts.Length; n++) if (_assembly.UnknownOf[n] < 0) volts[n] = numbers.GivenVolts[n];
         Prepare(numbers, shunt);
         Linear(numbers, volts, shunt);
-        var frozen = zero;
+        var (frozen, rested) = (zero, zero);
         for (var round = 0; ; round++)
         {
             for (var u = 0; u < _right.Length; u++) _right[u] = -_residual[_assembly.NodeOfUnknown[u]];
             _factor.ForwardEarly(_right);
             var settled = Settle(numbers, volts, frozen, steps);
+            rested = T.WhereLess(frozen, half, settled, rested);
             foreach (var u in _late) _right[u] = _moved[u];
             _factor.BackEarly(_right);
             for (var k = 0; k < _assembly.Pattern.Early; k++)
@@ -79,9 +80,9 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
             Linear(numbers, volts, shunt);
             var largest = zero;
             foreach (var n in _assembly.NodeOfUnknown) largest = T.Max(largest, T.Abs(_residual[n] + _devices.Amperes[n]));
-            var good = _good = T.WhereLess(largest, T.Of(ResidualAmperes), one, zero);
-            // Gone through again is only what settled and was spoilt by rounding.
-            var again = T.WhereLess(half, settled, T.WhereLess(frozen, half, one - good, zero), zero);
+            var good = _good = T.WhereLess(largest, T.Of(ResidualAmperes), rested, zero);
+            // Gone through again is only what settled and was spoilt by rounding, or is frail.
+            var again = T.WhereLess(frozen, half, T.Max(rested - good, round < Polishes ? T.Min(numbers.Frail, rested) : zero), zero);
             if (T.Largest(again) == 0 || round == Refinements)
             {
                 for (var n = 0; n < _residual.Length; n++) _residual[n] += _devices.Amperes[n];
@@ -158,7 +159,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
             var sure = T.WhereLess(half, share, T.WhereLess(largest, T.Of(SureVolts), one, zero), zero);
             done = T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), sure, zero));
         }
-        return T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), one, zero));
+        return done;
     }
 
     private T Largest(T[] step)

@@ -31,6 +31,7 @@ internal sealed class Numbers<T> where T : unmanaged, ILane<T>
         from.Triodes.CopyTo(Triodes, 0);
         from.Pentodes.CopyTo(Pentodes, 0);
         from.Converters.CopyTo(Converters, 0);
+        Frail = from.Frail;
     }
 
     /// <summary>Counts every change of a conductance: factors made before it are stale.</summary>
@@ -38,6 +39,8 @@ internal sealed class Numbers<T> where T : unmanaged, ILane<T>
     public ReadOnlySpan<T> Siemens => _siemens;
     /// <summary>From each unknown's node to 0 V, S: see <see cref="Assembly.Insulation"/>; a large one pins a node of a part that floats.</summary>
     public ReadOnlySpan<T> Insulation => _insulation;
+    /// <summary>1 in lanes where a part may hang on next to nothing: beside an ohm within it, 10 TΩ is lost in the factors' rounding, so the solution is gone through again.</summary>
+    public T Frail { get; set; }
     public T[] Amperes { get; }
     public T[] GivenVolts { get; }
     public T[] Diodes { get; }
@@ -55,14 +58,14 @@ internal sealed class Numbers<T> where T : unmanaged, ILane<T>
     /// <summary>Sets a conductance in one lane.</summary>
     public void Conduct(int conductance, int lane, double siemens)
     {
-        _siemens[conductance] = T.WithLane(_siemens[conductance], lane, siemens);
+        Lane.Of(_siemens.AsSpan())[conductance * T.Width + lane] = siemens;
         Version++;
     }
 
     /// <summary>Sets an unknown's insulation in one lane.</summary>
     public void Insulate(int unknown, int lane, double siemens)
     {
-        _insulation[unknown] = T.WithLane(_insulation[unknown], lane, siemens);
+        Lane.Of(_insulation.AsSpan())[unknown * T.Width + lane] = siemens;
         Version++;
     }
 }

@@ -14,6 +14,7 @@ internal static class Settling
     /// <returns>Largest current of the elements alone that is not accounted for, A; at most 1 nA.</returns>
     public static double Solve(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
+        numbers.Frail = new(1);
         if (newton.Solve(numbers, volts, 0, Steps) || ByShunt(newton, numbers, volts) || BySources(assembly, newton, numbers, volts))
         {
             var left = Unbalanced(assembly, newton, numbers, volts);

@@ -21,9 +21,11 @@ internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] wri
     {
         Writer.Into(writes, values, _numbers, lane);
         var loose = false;
-        foreach (var k in _conductances) loose |= T.Lane(_numbers.Siemens[k], lane) < Assembly.LeastTie;
+        var siemens = Lane.Of(_numbers.Siemens);
+        foreach (var k in _conductances) loose |= siemens[k * T.Width + lane] < Assembly.LeastTie;
         if (loose || _loose[lane]) _ties.Insulate(_numbers, lane);
         _loose[lane] = loose;
+        _numbers.Frail = T.WithLane(_numbers.Frail, lane, loose ? 1 : 0);
     }
 
     /// <summary>Solves the lanes from the nominal point.</summary>
@@ -38,10 +40,13 @@ internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] wri
     {
         if (!_newton.HasSettled(lane)) return double.PositiveInfinity;
         double largest = 0;
+        var residual = Lane.Of(_newton.Residual);
+        var insulation = Lane.Of(_numbers.Insulation);
+        var volts = Lane.Of(Volts);
         for (var u = 0; u < assembly.NodeOfUnknown.Length; u++)
         {
-            var n = assembly.NodeOfUnknown[u];
-            largest = Math.Max(largest, Math.Abs(T.Lane(_newton.Residual[n], lane) - T.Lane(_numbers.Insulation[u], lane) * T.Lane(_volts[n], lane)));
+            var at = assembly.NodeOfUnknown[u] * T.Width + lane;
+            largest = Math.Max(largest, Math.Abs(residual[at] - insulation[u * T.Width + lane] * volts[at]));
         }
         return largest;
     }

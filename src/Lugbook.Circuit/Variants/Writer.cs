@@ -44,7 +44,7 @@ internal static class Writer
                 Target.Pentodes => numbers.Pentodes,
                 _ => numbers.Converters,
             };
-            array[write.Index] = T.WithLane(array[write.Index], lane, number);
+            Lane.Of(array.AsSpan())[write.Index * T.Width + lane] = number;
         }
     }
 
