@@ -39,6 +39,10 @@ public static class SmallSignal
             else if (Slopes.Of(element, point.Volts) is { } slopes) Stamp(at, slopes);
             else at.Add(element);
         }
+        // A node that only valves tie: at rest their slopes there may be nothing at all.
+        var (assembly, joinedOf) = Direct.Of(network);
+        for (var n = 0; n < joinedOf.Length; n++)
+            if (assembly.UnknownOf[joinedOf[n]] is >= 0 and var u && assembly.Insulation[u] > 0) at.Ohms(n, network.Reference, 1 / assembly.Insulation[u]);
         var volts = at.VoltsFor(input, still);
         if (volts is null) return input == output ? Complex.One : Complex.Zero;
         // 1 A at the input gives volts; the ratio is what 1 V there gives.

@@ -71,7 +71,7 @@ public static class Transient
         Begin(layout, stepper, options);
         var followed = new Course(network, stepper, options);
         var longest = options.LongestStep ?? Math.Min(seconds / 50, layout.Lines.Select(l => 1 / (40 * l.Element.Hertz)).DefaultIfEmpty(double.PositiveInfinity).Min());
-        if (!stepper.Rest(0, Math.Min(longest, 1e-3) * 1e-6)) throw Stuck(0);
+        if (!stepper.Rest(0, Math.Min(longest, 1e-3) * 1e-6)) throw stepper.Stuck(0);
         followed.Keep(0);
         var events = options.Switchings.Where(s => s.Seconds < seconds).OrderBy(s => s.Seconds).ToArray();
         var at = 0;
@@ -90,7 +90,7 @@ public static class Transient
             // What would leave a sliver is stretched or halved.
             var left = end - t;
             var h = left <= step * 1.000001 ? left : options.FixedStep is null && left < 2 * step ? left / 2 : step;
-            if (++count > options.MostSteps) throw new UnsolvableException(string.Create(CultureInfo.InvariantCulture, $"After {options.MostSteps} steps only {t:g4} s of {seconds:g4} s have passed. Ask for less time or a larger tolerance."), "", null, double.NaN);
+            if (++count > options.MostSteps) throw Slow(layout, stepper, options, t, seconds);
             var (next, done) = Advance(layout, stepper, options, t, h, longest);
             step = options.FixedStep ?? next;
             if (!done) continue;
@@ -130,7 +130,7 @@ public static class Transient
             volts.CopyTo(stepper.Volts, 0);
             heat.CopyTo(stepper.HeatStates, 0);
             stepper.SetHeat();
-            if (options.FixedStep is not null || h < 1e-15) throw Stuck(t);
+            if (options.FixedStep is not null || h < 1e-15) throw stepper.Stuck(t);
             return (h * (settled ? Math.Clamp(0.9 / Math.Cbrt(worst), 0.1, 0.9) : 0.25), false);
         }
         for (var k = 0; k < heat.Length; k++) stepper.HeatStates[k] = Warmed(layout.Warms[k].Element, heat[k], stepper.Watts(k), h);
@@ -182,6 +182,20 @@ public static class Transient
             if (!network.Elements.OfType<T>().Any(e => e.Name == name)) throw new ArgumentException($"No {sort} is called '{name}'.", nameof(names));
     }
 
-    private static UnsolvableException Stuck(double t) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"The circuit does not settle at {t:g6} s after the start. Check the values of what switches or conducts then."), "", null, double.NaN);
+    private static UnsolvableException Slow(Layout layout, Stepper stepper, TransientOptions options, double t, double seconds)
+    {
+        // What holds the step down: the store or winding with the largest error.
+        var (worst, most) = ((Element?)null, -1.0);
+        foreach (var s in layout.Stores) Note(s.Element, s.State, options.AbsoluteVolts);
+        foreach (var w in layout.Windings) for (var p = 0; p < w.Windings.Length; p++) Note(w.Element, w.State + p, options.AbsoluteVolts * 1e-3);
+        worst ??= layout.Network.Elements[0];
+        var node = layout.Network.NodeNames[Terminals.Of(worst)[0]];
+        return new(string.Create(CultureInfo.InvariantCulture, $"After {options.MostSteps} steps only {t:g4} s of {seconds:g4} s have passed; what changes fastest is '{worst.Name}' at node {node}. Ask for less time or a larger tolerance."), node, worst.Name, double.NaN);
+
+        void Note(Element element, int state, double least)
+        {
+            var share = Share(stepper, state, least, options);
+            if (share > most) (worst, most) = (element, share);
+        }
+    }
 }

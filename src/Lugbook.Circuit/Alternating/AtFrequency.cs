@@ -44,10 +44,10 @@ internal sealed class AtFrequency
         }
     }
 
-    /// <summary>An impedance; 0 joins, infinity leaves apart.</summary>
+    /// <summary>An impedance; below 1 µΩ it joins, infinity leaves apart.</summary>
     public void Ohms(int a, int b, Complex ohms)
     {
-        if (ohms == Complex.Zero) Join(a, b);
+        if (Complex.Abs(ohms) < 1e-6) Join(a, b);
         else if (Complex.IsFinite(ohms)) _pairs.Add((a, b, 1 / ohms));
     }
 

@@ -74,7 +74,8 @@ internal static class Settling
         return true;
     }
 
-    private static UnsolvableException Reason(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
+    /// <summary>Names the node with the largest current that is not accounted for, and what is there.</summary>
+    public static UnsolvableException Reason(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
         newton.Evaluate(numbers, volts);
         var worst = assembly.NodeOfUnknown[0];

@@ -6,7 +6,8 @@ namespace Lugbook.Circuit.Time;
 /// <summary>Newton's method on the state at the start of a cycle.</summary>
 internal static class Shooting
 {
-    private const int FirstCycles = 2;
+    private const int FirstCycles = 2, Undamped = 20;
+    private const double LeastShare = 0.1;
 
     /// <summary>Leaves the stepper in the state that repeats.</summary>
     /// <returns>How many corrections it took.</returns>
@@ -16,6 +17,8 @@ internal static class Shooting
         var m = stepper.State.Length;
         var (count, period) = (layout.Warms.Count, moments[^1]);
         residual = double.PositiveInfinity;
+        Correction? last = null;
+        var drift = new double[m];
         for (var correction = 0; correction <= options.MostCorrections; correction++)
         {
             var from = (double[])stepper.State.Clone();
@@ -34,13 +37,20 @@ internal static class Shooting
             }, first: false);
             var by = stepper.By;
             stepper.By = null;
-            var drift = new double[m];
             for (var k = 0; k < m; k++) drift[k] = stepper.State[k] - from[k];
-            residual = Math.Max(Relative(layout, stepper, drift), Warm(layout, stepper, watts));
+            var relative = Relative(layout, stepper, drift);
+            residual = Math.Max(relative, Warm(layout, stepper, watts));
             if (residual <= options.Tolerance)
             {
                 from.CopyTo(stepper.State, 0);
                 return correction;
+            }
+            // A correction that made the drift grow is halved; what still swings between two states after many is damped.
+            if (last is { Share: > LeastShare } && !(relative <= last.Drift))
+            {
+                last = last with { Share = last.Share / 2 };
+                last.Put(stepper.State);
+                continue;
             }
             // x(T; x0) = x0: (1 − dx/dx0)·step = drift.
             var left = Unit(m);
@@ -51,12 +61,35 @@ internal static class Shooting
                 for (var c = 0; c < m; c++) left[r, c] -= by[r, c];
             }
             // Something that a cycle neither charges nor drains leaves the matrix singular: then time itself goes on.
-            if (Dense.Solve(left, right) is not { } step || !Sound(step, layout, from)) continue;
-            for (var k = 0; k < m; k++) stepper.State[k] = from[k] + step[k, 0];
+            if (Dense.Solve(left, right) is not { } step || !Sound(step, layout, from))
+            {
+                last = null;
+                continue;
+            }
+            last = new(from, step, correction < Undamped ? 1 : 0.5, relative);
+            last.Put(stepper.State);
         }
-        throw new UnsolvableException(
-            string.Create(CultureInfo.InvariantCulture, $"The supply still drifts by {residual:0.#e+0} of its voltage a cycle after {options.MostCorrections} corrections. Check for a capacitor that nothing discharges, or allow more corrections."),
-            "", null, double.NaN);
+        throw Drifting(layout, drift, residual, options.MostCorrections);
+    }
+
+    /// <summary>A Newton correction and how much of it was taken.</summary>
+    private sealed record Correction(double[] From, double[,] Step, double Share, double Drift)
+    {
+        public void Put(double[] state)
+        {
+            for (var k = 0; k < state.Length; k++) state[k] = From[k] + Share * Step[k, 0];
+        }
+    }
+
+    private static UnsolvableException Drifting(Layout layout, double[] drift, double residual, int corrections)
+    {
+        // The capacitor that moves most; without one the winding; without either what does not come to its heat.
+        var element = layout.Stores.OrderByDescending(s => Math.Abs(drift[s.State])).Select(s => (Element)s.Element).FirstOrDefault()
+            ?? layout.Windings.OrderByDescending(w => Math.Abs(drift[w.State])).Select(w => w.Element).FirstOrDefault() ?? layout.Warms[0].Element;
+        var node = layout.Network.NodeNames[Terminals.Of(element)[0]];
+        return new(
+            string.Create(CultureInfo.InvariantCulture, $"The supply still drifts by {residual:0.#e+0} of its voltage a cycle after {corrections} corrections, most at '{element.Name}', node {node}. Check for a capacitor that nothing discharges, or allow more corrections."),
+            node, element.Name, double.NaN);
     }
 
     /// <summary>A few cycles from nothing, to come near.</summary>
@@ -70,7 +103,7 @@ internal static class Shooting
     {
         if (first && each is not null)
         {
-            if (!stepper.Rest(0, moments[1] * 1e-3)) throw Stuck(0);
+            if (!stepper.Rest(0, moments[1] * 1e-3)) throw stepper.Stuck(0);
             each(0);
         }
         var volts = new Lanes.One[stepper.Volts.Length];
@@ -90,7 +123,7 @@ internal static class Shooting
 
     private static void Divided(Stepper stepper, double t, double h, int depth)
     {
-        if (depth > 12) throw Stuck(t);
+        if (depth > 12) throw stepper.Stuck(t);
         for (var k = 0; k < 2; k++)
         {
             var volts = stepper.Volts.ToArray();
@@ -143,7 +176,4 @@ internal static class Shooting
         for (var k = 0; k < m; k++) unit[k, k] = 1;
         return unit;
     }
-
-    private static UnsolvableException Stuck(double t) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"The supply does not settle {t:g4} s into the cycle. Check the values of its rectifier and windings."), "", null, double.NaN);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lugbook.Circuit.Devices;
 using Lugbook.Circuit.Elements;
 using Lugbook.Circuit.Lanes;
@@ -184,6 +185,13 @@ internal sealed class Stepper
         }
     }
 
+    /// <summary>Why a stage did not settle: the node with the largest current that is not accounted for, and what is there.</summary>
+    public UnsolvableException Stuck(double t)
+    {
+        var reason = Settling.Reason(_assembly, _newton, _numbers, Volts);
+        return new(string.Create(CultureInfo.InvariantCulture, $"At {t:g6} s: {reason.Message}"), reason.Node, reason.Element, reason.ResidualAmperes);
+    }
+
     private double DiodeAmperes(string name, int anode, int cathode)
     {
         Span<One> i = stackalloc One[2], g = stackalloc One[4];
@@ -272,7 +280,7 @@ internal sealed class Stepper
         return true;
     }
 
-    /// <summary>Newton asks for 0.1 nA; where conductances and voltages are so large that rounding alone leaves more, that is enough.</summary>
+    /// <summary>Enough: 0.1 nA, though a node behind something blocked may still creep; or, where conductances and voltages are so large that rounding alone leaves more, that.</summary>
     private bool SettledToRounding()
     {
         // What Newton left includes the insulation and shunts that the equations have.
@@ -281,7 +289,7 @@ internal sealed class Stepper
         var places = _assembly.Conductances;
         for (var k = 0; k < places.Length; k++)
             scale = Math.Max(scale, Math.Abs(_numbers.Siemens[k].Value) * (Math.Abs(Volts[places[k].A].Value) + Math.Abs(Volts[places[k].B].Value)));
-        return left <= 1e-13 * scale;
+        return left <= Math.Max(Newton<One>.ResidualAmperes, 1e-13 * scale);
     }
 
     /// <summary>Derivatives of one stage by the state at the period's start: the stage's own factors, one solution a column.</summary>

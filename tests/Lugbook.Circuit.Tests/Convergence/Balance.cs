@@ -3,6 +3,8 @@ namespace Lugbook.Circuit.Tests.Convergence;
 /// <summary>Kirchhoff's current law on an answer, from the elements one by one: nothing of the solver's own sums is used.</summary>
 internal static class Balance
 {
+    private const double Joint = 1e-3;   // docs/circuit.md: less is a joint
+
     /// <summary>Largest sum of currents out of any node whose voltage is not given, A.</summary>
     public static double Worst(Network network, ReadOnlySpan<double> volts)
     {
@@ -18,10 +20,11 @@ internal static class Balance
 
     private static IEnumerable<(int, int)> Joins(Elements.Element element) => element switch
     {
-        Elements.Resistor { Ohms: 0 } e => [(e.A, e.B)],
+        Elements.Resistor { Ohms: < Joint } e => [(e.A, e.B)],
         Elements.Switch { Closed: true } e => [(e.A, e.B)],
-        Elements.Control e when e.Position == 0 => [(e.A, e.Slider)],
-        Elements.Control e when e.Position == 1 => [(e.Slider, e.B)],
+        Elements.Control e => [.. Track(e.A, e.Slider, e.Ohms * e.Position), .. Track(e.Slider, e.B, e.Ohms * (1 - e.Position))],
         _ => [],
     };
+
+    private static (int, int)[] Track(int a, int b, double ohms) => ohms < Joint ? [(a, b)] : [];
 }
