@@ -42,7 +42,7 @@ public static class SmallSignal
         // A node that only valves tie: at rest their slopes there may be nothing at all.
         var (assembly, joinedOf) = Direct.Of(network);
         for (var n = 0; n < joinedOf.Length; n++)
-            if (assembly.UnknownOf[joinedOf[n]] is >= 0 and var u && assembly.Insulation[u] > 0) at.Ohms(n, network.Reference, 1 / assembly.Insulation[u]);
+            if (assembly.UnknownOf[joinedOf[n]] is >= 0 and var u && assembly.Insulation[u] > 0) at.Ohms(n, network.Reference, 1 / Assembly.LeastTie);
         var volts = at.VoltsFor(input, still);
         if (volts is null) return input == output ? Complex.One : Complex.Zero;
         // 1 A at the input gives volts; the ratio is what 1 V there gives.
@@ -54,6 +54,8 @@ public static class SmallSignal
         var n = slopes.Nodes.Length;
         for (var t = 0; t < n; t++)
             for (var u = 0; u < n; u++) at.Transfer(slopes.Nodes[t], slopes.Nodes[u], slopes.Siemens[t * n + u]);
-        for (var t = 1; t < n; t++) at.Way(slopes.Nodes[0], slopes.Nodes[t]);
+        // Slopes that are nothing tie nothing.
+        if (slopes.Siemens.Any(s => Math.Abs(s) > 1e-18))
+            for (var t = 1; t < n; t++) at.Way(slopes.Nodes[0], slopes.Nodes[t]);
     }
 }

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Lugbook.Circuit.Elements;
+using Lugbook.Circuit.Solving;
 
 namespace Lugbook.Circuit.Alternating;
 
@@ -44,10 +45,10 @@ internal sealed class AtFrequency
         }
     }
 
-    /// <summary>An impedance; below 1 µΩ it joins, infinity leaves apart.</summary>
+    /// <summary>An impedance; below 1 mΩ it joins, infinity leaves apart.</summary>
     public void Ohms(int a, int b, Complex ohms)
     {
-        if (Complex.Abs(ohms) < 1e-6) Join(a, b);
+        if (Complex.Abs(ohms) < AssemblyBuilder.LeastOhms) Join(a, b);
         else if (Complex.IsFinite(ohms)) _pairs.Add((a, b, 1 / ohms));
     }
 

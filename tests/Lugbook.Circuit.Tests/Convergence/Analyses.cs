@@ -12,6 +12,7 @@ internal sealed class Analyses
     {
         public int Asked, Answered;
         public double Worst, Longest, All;
+        public readonly Dictionary<string, int> Reasons = [];
     }
 
     /// <summary>The analyses by name.</summary>
@@ -83,6 +84,7 @@ internal sealed class Analyses
     {
         var clock = Stopwatch.StartNew();
         double? balance = null;
+        string? reason = null;
         try
         {
             balance = worst();
@@ -92,6 +94,7 @@ internal sealed class Analyses
         {
             Assert.True(network.NodeNames.Contains(e.Node), $"{analysis}: no node is named: {e.Message}");
             Assert.True(e.Element is null || network.Elements.Any(x => x.Name == e.Element), $"{analysis}: no such element: {e.Message}");
+            reason = Kind(e.Message);
             Assert.True(e.Element is not null, $"{analysis}: no element is named: {e.Message}");
         }
         catch (Exception e) when (e is not Xunit.Sdk.XunitException)
@@ -106,9 +109,17 @@ internal sealed class Analyses
         {
             if (!_counts.TryGetValue(analysis, out var count)) _counts.Add(analysis, count = new());
             count.Asked++;
+            if (reason is not null) count.Reasons[reason] = count.Reasons.GetValueOrDefault(reason) + 1;
             if (balance is { } x) (count.Answered, count.Worst) = (count.Answered + 1, Math.Max(count.Worst, x));
             count.All += clock.Elapsed.TotalSeconds;
             count.Longest = Math.Max(count.Longest, clock.Elapsed.TotalSeconds);
         }
     }
+
+    private static string Kind(string message) =>
+        message.Contains("two different voltages", StringComparison.Ordinal) ? "two voltages for one node"
+        : message.Contains("no current can return", StringComparison.Ordinal) ? "a current with no way back"
+        : message.Contains("steps only", StringComparison.Ordinal) ? "too many steps"
+        : message.Contains("still drifts", StringComparison.Ordinal) ? "no repeating cycle"
+        : "does not settle";
 }

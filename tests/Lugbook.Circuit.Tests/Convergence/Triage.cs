@@ -13,8 +13,8 @@ public class Triage
         RandomNetworks.Both.Sample(net =>
         {
             if (DateTime.UtcNow > until) return;
-            foreach (var only in Analyses.Names)
-            try { analyses.Run(net, only); }
+            foreach (var only in (Environment.GetEnvironmentVariable("ONLY") is { } o ? o.Split(',') : Analyses.Names))
+            try { analyses.Run(net, only); if (only == "operating point" && !net.Elements.Any(e => e is Elements.CurrentDrain)) try { OperatingPoint.Of(net); } catch (UnsolvableException u) when (u.Message.Contains("does not settle")) { throw new InvalidOperationException(u.Message); } }
             catch (Exception e)
             {
                 var m = e.Message;
@@ -29,7 +29,7 @@ public class Triage
             }
         }, iter: n, threads: 1);
         using var w = new StreamWriter("/tmp/triage.txt");
-        foreach (var c in analyses.Counts) w.WriteLine(FormattableString.Invariant($"{c.Key}: {c.Value.Answered} of {c.Value.Asked}, {c.Value.Worst:0.0e+0} A, longest {c.Value.Longest:0.00} s, all {c.Value.All:0.00} s"));
+        foreach (var c in analyses.Counts) w.WriteLine(FormattableString.Invariant($"{c.Key}: {c.Value.Answered} of {c.Value.Asked}, {c.Value.Worst:0.0e+0} A, longest {c.Value.Longest:0.00} s, all {c.Value.All:0.00} s {string.Join("; ", c.Value.Reasons.Select(r => $"{r.Key} {r.Value}"))}"));
         foreach (var f in found.OrderByDescending(f => f.Value.Count)) w.WriteLine($"### {f.Value.Count} × {f.Key}");
         foreach (var f in found.OrderByDescending(f => f.Value.Count)) w.WriteLine($"\n=== {f.Value.Count} × {f.Key}\n{f.Value.Text}");
     }
