@@ -55,6 +55,8 @@ public sealed record TimeCourse(
 /// <summary>Voltages and currents from a start on.</summary>
 public static class Transient
 {
+    private const double JumpSeconds = 1e-12;
+
     /// <summary>Follows a network through time.</summary>
     /// <param name="network">The network.</param>
     /// <param name="seconds">How long, s; above 0.</param>
@@ -124,7 +126,9 @@ public static class Transient
                 worst = Math.Max(worst, Math.Abs(middle - foreseen[k]) / allowed);
             }
         }
-        if (!settled || (options.FixedStep is null && !(worst <= 1)))
+        // A jump (a capacitor put across a source) is no smaller in a shorter step; the method damps it in one.
+        var fine = worst <= 1 || (h <= JumpSeconds && double.IsFinite(worst));
+        if (!settled || (options.FixedStep is null && !fine))
         {
             state.CopyTo(stepper.State, 0);
             volts.CopyTo(stepper.Volts, 0);

@@ -78,7 +78,7 @@ internal static class Settling
     public static UnsolvableException Reason(Assembly assembly, Newton<One> newton, Numbers<One> numbers, One[] volts)
     {
         newton.Evaluate(numbers, volts);
-        var worst = assembly.NodeOfUnknown[0];
+        var worst = assembly.NodeOfUnknown.FirstOrDefault();
         double most = -1;
         foreach (var n in assembly.NodeOfUnknown)
         {
@@ -88,7 +88,7 @@ internal static class Settling
         }
         var element = On(assembly.Triodes, worst) ?? On(assembly.Pentodes, worst) ?? On(assembly.Converters, worst) ?? On(assembly.Diodes, worst)
             ?? assembly.Drains.Where(d => d.A == worst || d.B == worst).Select(d => d.Element).FirstOrDefault()
-            ?? assembly.Conductances.Where(c => c.A == worst || c.B == worst).MaxBy(c => Math.Abs(c.Siemens)).Element;
+            ?? assembly.Conductances.Where(c => c.A == worst || c.B == worst).Select(c => c.Element).FirstOrDefault();
         return new UnsolvableException(
             string.Create(CultureInfo.InvariantCulture,
                 $"The circuit does not settle at node {assembly.NodeNames[worst]}{(element is null ? "" : $", where '{element}' is")}: {most:0.###e+0} A are not accounted for there. Check the value of what is on that node."),
