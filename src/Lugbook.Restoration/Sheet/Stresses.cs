@@ -57,8 +57,26 @@ internal static class Stresses
                     .. solved.Netlist.Balances.Select(b => (b.Element, Parameter.Amperes, 0.0)),
                 ]), high, [.. conducting.Select(v => v.Element)], false));
             }
-            foreach (var valve in conducting.GroupBy(v => v.Valve)) list.Add(($"{valve.Key} pulled", table.Add([.. Line(how.TodayLineShare), .. valve.SelectMany(v => Dead(v.Element))]), how.TodayLineShare, [.. valve.Select(v => v.Element)], true));
+            foreach (var valve in conducting.Select(v => v.Valve).Distinct(StringComparer.Ordinal)) list.Add(Pulled(valve));
         }
+        // What loses its heat with the pulled valve is as if pulled too; a rectifier that goes out gives nothing.
+        (string, int, double, string[], bool) Pulled(string valve)
+        {
+            var dark = HeaterStrings.Dark(solved, valve);
+            bool IsDark(string element) => solved.Netlist.Valves.Any(v => v.Element == element && dark.Contains(v.Valve));
+            string[] dead = [.. solved.Netlist.Valves.Where(v => dark.Contains(v.Valve)).Select(v => v.Element)];
+            var supply = solved.Rectifiers.Select(r => (r.Source, Parameter.Volts, IsDark(r.Element) ? 0 : r.LiftVolts * how.TodayLineShare));
+            // What is warm only with the set, and what declared voltages imply, goes out with the last valve.
+            var all = conducting.All(v => IsDark(v.Element));
+            var variant = table.Add(
+            [
+                .. supply, .. dead.SelectMany(Dead), .. all ? solved.Netlist.WarmOnly.Select(w => (w, Parameter.Ohms, double.PositiveInfinity)) : [],
+                .. all ? solved.Netlist.Balances.Select(b => (b.Element, Parameter.Amperes, 0.0)) : [],
+            ]);
+            var others = dark.Count - 1;
+            return (others == 0 ? $"{valve} pulled" : $"{valve} pulled, which puts its heater string out", variant, how.TodayLineShare, dead, !solved.Rectifiers.Any(r => IsDark(r.Element)));
+        }
+
         if (list.Count == 0) return [new(Warm, [.. solved.Point!.Volts], direct, how.TodayLineShare, true)];
         var result = table.Solve();
         return [.. list.Where(m => result.ReasonOf(m.Variant) is null).Select(m => new Moment(m.Name, result.VoltsOf(m.Variant).ToArray(), Without(direct, m.Dead), m.Share, m.Loaded))];
