@@ -189,7 +189,7 @@ public sealed class Batch
             {
                 Parameter.Ohms => x >= 0,
                 Parameter.Position => x is >= 0 and <= 1,
-                Parameter.Perveance or Parameter.Mu => x > 0 && double.IsFinite(x),
+                Parameter.Perveance or Parameter.Mu or Parameter.OscillatorVolts => x > 0 && double.IsFinite(x),
                 _ => double.IsFinite(x),
             };
             if (!good) throw new ArgumentException($"Variant {k / width}: {varied.Parameter} of '{varied.Element}' cannot be {x.ToString(System.Globalization.CultureInfo.InvariantCulture)}.", nameof(values));

@@ -8,11 +8,11 @@ namespace Lugbook.Circuit;
 /// <summary>What of an element changes.</summary>
 public enum Parameter
 {
-    /// <summary>Resistance, Ω: a resistor, a whole control, a winding (first, second … by index), leakage, a battery's own.</summary>
+    /// <summary>Resistance, Ω: a resistor, a whole control, a winding (first, second … by index), leakage, a battery's own, a gas regulator's slope.</summary>
     Ohms,
     /// <summary>A control's position, a share.</summary>
     Position,
-    /// <summary>Voltage of a battery or a declared node, V.</summary>
+    /// <summary>Voltage of a battery or a declared node, running voltage of a gas regulator, V.</summary>
     Volts,
     /// <summary>Current of a drain, A.</summary>
     Amperes,
@@ -20,6 +20,8 @@ public enum Parameter
     Perveance,
     /// <summary>µ of a triode, grid-to-screen µ of a pentode or converter.</summary>
     Mu,
+    /// <summary>Peak of the oscillation on a converter's grid 1, V.</summary>
+    OscillatorVolts,
 }
 
 /// <summary>How far nodes move with one parameter.</summary>

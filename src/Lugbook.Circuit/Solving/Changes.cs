@@ -26,6 +26,12 @@ internal static class Changes
                 break;
             case CurrentDrain e: yield return (Parameter.Amperes, 0, [(e.A, e.Amperes), (e.B, -e.Amperes)]); break;
             case Diode e: yield return (Parameter.Perveance, 0, Numeric(h => e with { Law = e.Law with { Perveance = e.Law.Perveance * h } })); break;
+            case GasRegulator e:
+                // What the running voltage takes away is as if the anode stood lower.
+                var slope = Slopes.Of(e, volts)!.Value.Siemens[0] * e.RunVolts;
+                yield return (Parameter.Volts, 0, [(e.Anode, -slope), (e.Cathode, slope)]);
+                yield return (Parameter.Ohms, 0, Numeric(h => e with { SlopeOhms = e.SlopeOhms * h }));
+                break;
             case Triode e:
                 yield return (Parameter.Perveance, 0, Numeric(h => e with { Law = e.Law with { Perveance = e.Law.Perveance * h } }));
                 yield return (Parameter.Mu, 0, Numeric(h => e with { Law = e.Law with { Mu = e.Law.Mu * h } }));
@@ -37,6 +43,7 @@ internal static class Changes
             case Converter e:
                 yield return (Parameter.Perveance, 0, Numeric(h => e with { Law = e.Law with { Perveance = e.Law.Perveance * h } }));
                 yield return (Parameter.Mu, 0, Numeric(h => e with { Law = e.Law with { ScreenMu = e.Law.ScreenMu * h } }));
+                if (e.OscillatorPeakVolts > 0) yield return (Parameter.OscillatorVolts, 0, Numeric(h => e with { OscillatorPeakVolts = e.OscillatorPeakVolts * h }));
                 break;
             default:
                 var index = 0;

@@ -8,9 +8,9 @@ namespace Lugbook.Circuit.Variants;
 internal enum Target { Siemens, Amperes, GivenVolts, Diodes, Triodes, Pentodes, Converters }
 
 /// <summary>How a parameter becomes the number written.</summary>
-internal enum Form { Times, Over, OverPosition, OverRest }
+internal enum Form { Times, Over, OverOhms, OverPosition, OverRest }
 
-/// <summary>One number that a parameter sets: scale·x, scale/x, or for the two halves of a track scale/x and scale/(1 − x).</summary>
+/// <summary>One number that a parameter sets: scale·x, scale/x (of ohms: 0.1 Ω at least), or for the two halves of a track scale/x and scale/(1 − x).</summary>
 internal readonly record struct Write(int Parameter, Target Target, int Index, Form Form, double Scale);
 
 /// <summary>Puts a variant's values into a lane.</summary>
@@ -27,6 +27,7 @@ internal static class Writer
             {
                 Form.Times => write.Scale * x,
                 Form.Over => write.Scale / x,
+                Form.OverOhms => write.Scale / Math.Max(x, Placed.LeastOhms),
                 Form.OverPosition => write.Scale / Math.Clamp(x, Placed.End, 1 - Placed.End),
                 _ => write.Scale / (1 - Math.Clamp(x, Placed.End, 1 - Placed.End)),
             };
@@ -61,6 +62,9 @@ internal static class Writer
             case (Battery b, Parameter.Volts): return [new(parameter, Target.Amperes, Indices(assembly.Drains, d => d.Element == name)[0], Form.Times, 1 / b.Ohms)];
             case (CurrentDrain, Parameter.Amperes): return [new(parameter, Target.Amperes, Indices(assembly.Drains, d => d.Element == name)[0], Form.Times, 1)];
             case (Declared d, Parameter.Volts): return [new(parameter, Target.GivenVolts, joinedOf[d.Node], Form.Times, 1)];
+            case (GasRegulator, Parameter.Volts): return Device(assembly.Diodes, Target.Diodes, (2, Form.Times, 1));
+            case (GasRegulator, Parameter.Ohms): return Device(assembly.Diodes, Target.Diodes, (0, Form.OverOhms, 1));
+            case (Converter, Parameter.OscillatorVolts): return Device(assembly.Converters, Target.Converters, (15, Form.Times, 1));
             case (Diode d, Parameter.Perveance): return Device(assembly.Diodes, Target.Diodes, (0, Form.Times, 1));
             case (Triode t, Parameter.Perveance): return Device(assembly.Triodes, Target.Triodes, (1, Form.Times, 1));
             case (Triode, Parameter.Mu): return Device(assembly.Triodes, Target.Triodes, (0, Form.Over, 1));

@@ -13,6 +13,7 @@ public class BatchTests
         (new("coupling", Parameter.Ohms), 50e6), (new("RK2", Parameter.Ohms), 330), (new("RS", Parameter.Ohms), 20e3), (new("leak", Parameter.Ohms), 20e3), (new("V1", Parameter.Perveance), 1e-3),
         (new("V1", Parameter.Mu), 100), (new("V2", Parameter.Perveance), 1e-3), (new("V2", Parameter.Mu), 9), (new("V3", Parameter.Perveance), 2e-3), (new("V3", Parameter.Mu), 20), (new("AVC", Parameter.Volts), -2),
         (new("rest", Parameter.Amperes), 5e-3), (new("D", Parameter.Perveance), 6),
+        (new("V4", Parameter.Volts), 105), (new("V4", Parameter.Ohms), 60), (new("V3", Parameter.OscillatorVolts), 9),
     ];
 
     internal static Batch Receiver() => new(SensitivityTests.Receiver(), Parts.Select(p => p.What));

@@ -38,7 +38,9 @@ public class SensitivityTests
         (Pentode e, Parameter.Perveance) => e with { Law = e.Law with { Perveance = e.Law.Perveance * by } },
         (Pentode e, _) => e with { Law = e.Law with { ScreenMu = e.Law.ScreenMu * by } },
         (Converter e, Parameter.Perveance) => e with { Law = e.Law with { Perveance = e.Law.Perveance * by } },
+        (Converter e, Parameter.OscillatorVolts) => e with { OscillatorPeakVolts = e.OscillatorPeakVolts * by },
         (Converter e, _) => e with { Law = e.Law with { ScreenMu = e.Law.ScreenMu * by } },
+        (GasRegulator e, Parameter.Volts) => e with { RunVolts = e.RunVolts * by },
         (GasRegulator e, _) => e with { SlopeOhms = e.SlopeOhms * by },
         _ => element,
     };
@@ -49,7 +51,11 @@ public class SensitivityTests
         var network = Receiver();
         int[] nodes = [.. Enumerable.Range(0, network.NodeCount)];
         var rows = Sensitivity.Of(network, nodes);
-        Assert.True(rows.Length >= 26);
+        Assert.True(rows.Length >= 29);
+        Assert.Contains(rows, r => (r.Element, r.Parameter) == ("V4", Parameter.Volts) && r.VoltsPerLog[14] > 90);
+        Assert.Contains(rows, r => (r.Element, r.Parameter) == ("V4", Parameter.Ohms) && r.VoltsPerLog[14] > 0);
+        // More swing, more grid-leak bias.
+        Assert.Contains(rows, r => (r.Element, r.Parameter) == ("V3", Parameter.OscillatorVolts) && r.VoltsPerLog[11] < -1);
         Assert.Equal(["AVC", "B", "V1", "V2", "V3", "choke", "coupling", "rest", "volume"], rows.Select(r => r.Element).Intersect(["B", "V1", "V2", "V3", "volume", "AVC", "coupling", "choke", "rest"]).Order(StringComparer.Ordinal));
         foreach (var row in rows)
         {
