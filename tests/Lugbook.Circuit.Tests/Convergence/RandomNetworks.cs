@@ -93,6 +93,14 @@ internal static class RandomNetworks
         return new Network(set.Nodes, 0, [.. elements, .. extra]);
     });
 
+    /// <summary>Sets as they should be.</summary>
+    public static readonly Gen<Network> Sound = Stage.Array[1, 8].Select(stages =>
+    {
+        var set = new Sets();
+        foreach (var stage in stages) stage(set);
+        return new Network(set.Nodes, 0, set.Elements);
+    });
+
     /// <summary>Half of each.</summary>
     public static readonly Gen<Network> Both = Gen.OneOf(Wild, Faulty);
 
