@@ -7,10 +7,7 @@ using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Lugbook.Benchmarks;
 using Perfolizer.Horology;
-using Lugbook.Circuit.Lanes;
 
-if (args is ["micro"]) { Micro.Run<Eight>(); Micro.Run<Four>(); Micro.Run<One>(); return 0; }
-if (args is ["quick"]) { Quick.Run(); return 0; }
 if (args is not ([_] or [_, "once"]))
 {
     Console.Error.WriteLine("Give the file that the results are written to; 'once' after it measures each thing once, to see that all runs.");

@@ -10,13 +10,15 @@ internal static class LaneMath
     /// <summary>Bits of √½.</summary>
     public const long RootHalf = 0x3FE6A09E667F3BCD;
 
-    private const double Log2E = 1.4426950408889634, HighLn2 = 0.693147180369123816490, LowLn2 = 1.90821492927058770002e-10;
+    private const double Log2E = 1.4426950408889634, HighLn2 = 0.693147180369123816490, LowLn2 = 1.90821492927058770002e-10, Ln2 = 0.6931471805599453;
     private const double Root2 = 1.4142135623730951;
     private const double Far = 40;   // e⁻⁴⁰ is a fiftieth of the last bit of 1
     private const double Least = -700;   // the machine's numbers end at e⁻⁷⁰⁸
 
     /// <summary>w·ln(1 + e^(u/w)): u where u is large, vanishing exponentially where it is negative. Unit of u; w above 0.</summary>
-    /// <remarks>Computed as max(u,0) + w·ln(1 + e^(−|u|/w)), which neither overflows nor loses the small tail.</remarks>
+    /// <remarks>
+    /// Computed as max(u,0) + w·ln(1 + t), t = e^(−|u|/w), which neither overflows nor loses the small tail. ln(1 + t) = 2·artanh(t/(2 + t)); where 1 + t is above √2, ln 2 more and that of (1 + t)/2.
+    /// </remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (T Value, T Slope) SoftPlus<T>(T u, T w) where T : unmanaged, ILane<T>
     {
@@ -37,8 +39,14 @@ internal static class LaneMath
             return;
         }
         var tail = Exp(-T.Abs(ratio));
-        value = T.MultiplyAdd(w, LogOnePlus(tail), T.Max(u, T.Of(0)));
-        var rising = one / (one + tail);
+        // One division serves the logarithm and the slope.
+        var high = T.Of(Root2 - 1);
+        var sum = one + tail;
+        var log = T.WhereLess(tail, high, tail + T.Of(2), tail + T.Of(3));
+        var both = one / (sum * log);
+        var twice = Twice(T.WhereLess(tail, high, tail, tail - one) * (both * sum));
+        value = T.MultiplyAdd(w, T.WhereLess(tail, high, twice, T.Of(Ln2) + twice), T.Max(u, T.Of(0)));
+        var rising = both * log;
         slope = T.WhereLess(u, T.Of(0), tail * rising, rising);
     }
 
@@ -70,16 +78,6 @@ internal static class LaneMath
         var one = T.Of(1);
         var log = T.MultiplyAdd(e, T.Of(HighLn2), T.MultiplyAdd(e, T.Of(LowLn2), Twice((m - one) / (m + one))));
         return T.WhereLess(T.Of(0), x, log, x);
-    }
-
-    /// <summary>ln(1+x) for x in 0…1, exact to rounding also where x is tiny.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T LogOnePlus<T>(T x) where T : unmanaged, ILane<T>
-    {
-        // ln(1+x) = 2·artanh(x/(2+x)); above √2 of ln 2 more and of (1+x)/2.
-        var (one, high) = (T.Of(1), T.Of(Root2 - 1));
-        var over = T.WhereLess(x, high, x, x - one) / T.WhereLess(x, high, x + T.Of(2), x + T.Of(3));
-        return T.WhereLess(x, high, Twice(over), T.Of(Math.Log(2)) + Twice(over));
     }
 
     // 2·artanh z for |z| up to 0.1716 (Abramowitz and Stegun 4.6.33), to z²³.

@@ -158,6 +158,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
             }
             var sure = T.WhereLess(half, share, T.WhereLess(largest, T.Of(SureVolts), one, zero), zero);
             done = T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), sure, zero));
+            if (T.AllAbove(done, 0.5)) break;
         }
         return done;
     }
