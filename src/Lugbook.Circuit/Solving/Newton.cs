@@ -40,7 +40,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         _late = [.. _lateNodes.Select(n => assembly.UnknownOf[n])];
     }
 
-    /// <summary>The whole Jacobian's factors where <see cref="FactorAt"/> was last asked for; a solution leaves others.</summary>
+    /// <summary>The whole Jacobian's factors where <see cref="Refactor"/> or <see cref="FactorAt"/> was last asked for; a solution leaves others.</summary>
     public Factor<T> Factor => _factor;
 
     /// <summary>Current out of each joined node at the last point evaluated, A; at given nodes what their source supplies.</summary>
@@ -92,6 +92,14 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         }
     }
 
+    /// <summary>Factors the whole Jacobian at the solution just found: during the search the last step's slopes are a step behind.</summary>
+    public void Refactor()
+    {
+        _factor.Restore();
+        _devices.Stamp(_factor.Values);
+        _factor.DecomposeLate();
+    }
+
     /// <summary>Factors the whole Jacobian at these volts, and leaves the residual there.</summary>
     public void FactorAt(Numbers<T> numbers, ReadOnlySpan<T> volts, double shunt)
     {
@@ -99,9 +107,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         Linear(numbers, volts, shunt);
         _devices.Evaluate(numbers, volts);
         for (var n = 0; n < _residual.Length; n++) _residual[n] += _devices.Amperes[n];
-        _factor.Restore();
-        _devices.Stamp(_factor.Values);
-        _factor.DecomposeLate();
+        Refactor();
     }
 
     /// <summary>Leaves in <see cref="Residual"/> what the elements alone make of these volts, without insulation and shunts.</summary>
@@ -123,9 +129,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         var done = frozen;
         for (var step = 0; step < steps; step++)
         {
-            _factor.Restore();
-            _devices.Stamp(_factor.Values);
-            _factor.DecomposeLate();
+            Refactor();
             _unbalanced.CopyTo(_step, 0);
             _factor.SolveLate(_step);
             var largest = Largest(_step);

@@ -7,7 +7,7 @@ namespace Lugbook.Circuit.Time;
 internal static class Shooting
 {
     private const int FirstCycles = 2, Undamped = 20;
-    private const double LeastShare = 0.1;
+    private const double LeastShare = 0.1, WellShare = 0.2;
 
     /// <summary>Leaves the stepper in the state that repeats.</summary>
     /// <returns>How many corrections it took.</returns>
@@ -18,11 +18,14 @@ internal static class Shooting
         var (count, period) = (layout.Warms.Count, moments[^1]);
         residual = double.PositiveInfinity;
         Correction? last = null;
+        double[,]? left = null;
         var drift = new double[m];
+        var heat = new (double State, double Change)?[count];
+        var carry = true;
         for (var correction = 0; correction <= options.MostCorrections; correction++)
         {
             var from = (double[])stepper.State.Clone();
-            stepper.By = Unit(m);
+            stepper.By = carry ? Unit(m) : null;
             double[] watts = new double[count], before = [.. Enumerable.Range(0, count).Select(stepper.Watts)];
             var at = 0.0;
             Cycle(stepper, moments, t =>
@@ -39,31 +42,34 @@ internal static class Shooting
             stepper.By = null;
             for (var k = 0; k < m; k++) drift[k] = stepper.State[k] - from[k];
             var relative = Relative(layout, stepper, drift);
-            residual = Math.Max(relative, Warm(layout, stepper, watts));
+            residual = Math.Max(relative, Warm(layout, stepper, watts, heat));
             if (residual <= options.Tolerance)
             {
                 from.CopyTo(stepper.State, 0);
                 return correction;
             }
             // A correction that made the drift grow is halved; what still swings between two states after many is damped.
-            if (last is { Share: > LeastShare } && !(relative <= last.Drift))
+            if (last is { Share: > LeastShare } && relative > 10 * options.Tolerance && !(relative <= last.Drift))
             {
+                carry = true;
                 last = last with { Share = last.Share / 2 };
                 last.Put(stepper.State);
                 continue;
             }
-            // x(T; x0) = x0: (1 − dx/dx0)·step = drift.
-            var left = Unit(m);
-            var right = new double[m, 1];
-            for (var r = 0; r < m; r++)
+            // x(T; x0) = x0: (1 − dx/dx0)·step = drift. Derivatives take more than half of a cycle's time: those of a cycle before serve as long as the drift falls well with them.
+            if (by is not null)
             {
-                right[r, 0] = drift[r];
-                for (var c = 0; c < m; c++) left[r, c] -= by[r, c];
+                left = Unit(m);
+                for (var r = 0; r < m; r++)
+                    for (var c = 0; c < m; c++) left[r, c] -= by[r, c];
             }
+            carry = relative > options.Tolerance && last is not null && relative > WellShare * last.Drift;
+            var right = new double[m, 1];
+            for (var r = 0; r < m; r++) right[r, 0] = drift[r];
             // Something that a cycle neither charges nor drains leaves the matrix singular: then time itself goes on.
-            if (Dense.Solve(left, right) is not { } step || !Sound(step, layout, from))
+            if (Dense.Solve(left!, right) is not { } step || !Sound(step, layout, from))
             {
-                last = null;
+                (last, carry) = (null, true);
                 continue;
             }
             last = new(from, step, correction < Undamped ? 1 : 0.5, relative);
@@ -144,17 +150,20 @@ internal static class Shooting
         return worst;
     }
 
-    /// <summary>Brings heat half-way to what the mean power asks for; returns the change as a share.</summary>
-    private static double Warm(Layout layout, Stepper stepper, double[] watts)
+    /// <summary>Brings heat to what the mean power asks for; returns the change as a share. A filament by the secant of its last two changes, a thermistor, which may run away, half-way.</summary>
+    private static double Warm(Layout layout, Stepper stepper, double[] watts, (double State, double Change)?[] before)
     {
         double worst = 0;
         for (var k = 0; k < watts.Length; k++)
         {
             var element = layout.Warms[k].Element;
-            var aim = Heat.AtRest(element, watts[k]);
-            var change = aim - stepper.HeatStates[k];
+            var state = stepper.HeatStates[k];
+            var change = Heat.AtRest(element, watts[k]) - state;
             worst = Math.Max(worst, Math.Abs(change) / (element is Filament ? 1 : 100));
-            stepper.HeatStates[k] += 0.5 * change;
+            // Heat falls with what resistance takes: by about −1.3 for a filament on a fixed voltage, −0.7 for one on a fixed current.
+            var slope = before[k] is { } last && state != last.State ? Math.Clamp((change - last.Change) / (state - last.State), -2, -0.6) : -1;
+            before[k] = (state, change);
+            stepper.HeatStates[k] += element is Filament ? -change / slope : 0.5 * change;
         }
         stepper.SetHeat();
         return worst;

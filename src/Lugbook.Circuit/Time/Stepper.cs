@@ -95,7 +95,7 @@ internal sealed class Stepper
             if (!Stage(t + Nodes[s] * h, _rates[s])) return false;
             if (By is not null)
             {
-                _newton.FactorAt(_numbers, Volts, Shunt);
+                _newton.Refactor();
                 StageBy(s, h);
             }
         }
