@@ -20,7 +20,7 @@ public readonly record struct Varied(string Element, Parameter Parameter);
 /// </remarks>
 public sealed class Batch
 {
-    private const int FewSteps = 12, ManySteps = 120;
+    private const int FewSteps = 6, ManySteps = 120;
     private const double PromisedAmperes = 1e-9;
 
     private readonly Network _network;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Lugbook.Circuit.Lanes;
 
 namespace Lugbook.Circuit.Devices;
@@ -6,9 +7,11 @@ namespace Lugbook.Circuit.Devices;
 internal static class Electrode
 {
     /// <summary>max(v, 0) smoothed over about 0.1 V, the initial velocity of electrons, and its slope.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (T Volts, T Slope) Forward<T>(T v) where T : unmanaged, ILane<T> => LaneMath.SoftPlus(v, T.Of(0.1));
 
     /// <summary>a/√(a² + b²) with its derivatives by a and by b: rises from 0 to 1 where a passes b. b above 0.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (T Value, T ByA, T ByB) Rise<T>(T a, T b) where T : unmanaged, ILane<T>
     {
         var square = T.MultiplyAdd(a, a, b * b);
@@ -18,6 +21,7 @@ internal static class Electrode
     }
 
     /// <summary>K·S(u, w)ˣ/K with derivatives: power, by u at constant w, by w at constant u.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (T Power, T ByDrive, T ByWidth, T Drive, T DriveByU, T DriveByWidth) Space<T>(T u, T w, T x) where T : unmanaged, ILane<T>
     {
         var (s, slope) = LaneMath.SoftPlus(u, w);
@@ -29,6 +33,7 @@ internal static class Electrode
     }
 
     /// <summary>Current of a grid near or above its cathode: retarding field below, three-halves above; with its slope, and the smoothed drive.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (T Amperes, T Slope, T Drive, T DriveSlope) Grid<T>(T vg, T perveance, T contact, T width) where T : unmanaged, ILane<T>
     {
         var (s, slope) = LaneMath.SoftPlus(vg + contact, width);
