@@ -60,6 +60,24 @@ public enum Role
     LineSeries,
     /// <summary>Resistor between the line and what a hand can touch.</summary>
     TouchBarrier,
+    /// <summary>In series with a grid: stops oscillation, or isolates.</summary>
+    GridStopper,
+    /// <summary>Across a supply, or one arm of a divider that sets a voltage.</summary>
+    Divider,
+    /// <summary>Load of a detector.</summary>
+    DetectorLoad,
+    /// <summary>Sets the time of a sawtooth or pulse generator.</summary>
+    Timing,
+    /// <summary>Across a winding or a tuned circuit.</summary>
+    Damping,
+    /// <summary>Across a switch's contacts.</summary>
+    ArcSuppression,
+    /// <summary>In series with the signal between stages.</summary>
+    SignalSeries,
+    /// <summary>In the supply's negative return, where it makes a bias.</summary>
+    BiasSupply,
+    /// <summary>At heaters or lamps.</summary>
+    HeaterString,
 }
 
 /// <summary>A role with its evidence.</summary>

@@ -7,6 +7,9 @@ namespace Lugbook.Restoration.Choose;
 /// <summary>What a part does, as far as the joining of lugs tells it for sure. The order of the questions matters: danger first.</summary>
 internal sealed class RoleFinder(CircuitView view, LineView line)
 {
+    private readonly PulseGenerators _pulses = new(view);
+    private readonly ResistorRoles _resistors = new(view, line, new(view));
+
     private static bool IsPath(Part part) => part.Kind is PartKind.Winding or PartKind.Control or PartKind.Fuse || part.Kind == PartKind.Resistor;
 
     public RoleFinding Find(Part part)
@@ -14,7 +17,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         if (part.Leads.Length < 2) return new(Role.Unknown, "Its lugs are not entered; treated by its kind and marking alone.");
         if (view.Ends(part) is not var (a, b)) return new(Role.Unknown, "A lead is on a lug that the book does not have; treated by its kind and marking alone.");
         if (a == b) return new(Role.Unknown, $"Both leads are on one node ({view.Name(a)}); treated by its kind and marking alone.");
-        return part.Kind == PartKind.Resistor ? Resistor(part, a, b) : Capacitor(part, a, b);
+        return part.Kind == PartKind.Resistor ? _resistors.Find(part, a, b) : Capacitor(part, a, b);
     }
 
     private RoleFinding Capacitor(Part part, int a, int b)
@@ -56,6 +59,9 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
         if (Tuned(part, a, b) is { } tuned) return tuned;
         if (Boost(part, a, b) is { } boost) return boost;
+        if (Pulses(part, a, b) is { } timing) return timing;
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Switch) is { Part: { } contacts })
+            return new(Role.ArcSuppression, $"Across the contacts of {contacts.Name}.");
         foreach (var (plate, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             foreach (var pin in view.PinsAt(plate, ElectrodeKind.Plate))
             {
@@ -109,7 +115,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         if (part.Group is { } group && view.Map.Book.Mounts.Named(group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang)
             return new(Role.Tuned, $"Inside the coil assembly {part.Group}.");
         if (part.Kind == PartKind.Paper) return null;
-        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } coil })
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } coil })
             return new(Role.Tuned, $"Across the winding {coil.Name}.");
         foreach (var (end, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
@@ -117,15 +123,11 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
                 return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
             if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
-                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } near })
+                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } near })
                 return new(Role.Tuned, $"A small value between {view.Name(far)} and the coil {near.Name}.");
         }
         return null;
     }
-
-    // A coil sits on a form, in a can or on the loop; a transformer or a yoke does not.
-    private bool IsTunedCoil(Part winding) => view.Map.Book.Mounts.Named(winding.Group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang or MountKind.LoopPanel
-        || winding.Leads.Any(l => MountOf(l.Lug) is MountKind.IfCan or MountKind.CoilForm or MountKind.LoopPanel);
 
     private RoleFinding? Boost(Part part, int a, int b)
     {
@@ -134,8 +136,24 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         {
             if (view.IsEarthy(n) || view.Supply.Contains(n) || !(view.IsEarthy(far) || view.Supply.Contains(far) || view.Reach(far, 1, p => p.Kind is PartKind.Fuse).Any(r => view.Supply.Contains(r.Node)))) continue;
             foreach (var (node, through) in view.Reach(n, 1, p => p.Kind == PartKind.Resistor && p.Value <= 100e3))
-                if (!view.IsEarthy(node) && !view.Supply.Contains(node) && view.Map.Nodes[node].Lugs.FirstOrDefault(l => MountOf(l) == MountKind.Flyback) is { } lug)
+                if (!view.IsEarthy(node) && !view.Supply.Contains(node) && view.Map.Nodes[node].Lugs.FirstOrDefault(l => view.MountOf(l) == MountKind.Flyback) is { } lug)
                     return new(Role.Boost, $"On the line output transformer at {lug}{(through.IsEmpty ? "" : $" through {Show.List(through)}")}: boosted supply and pulses.");
+        }
+        return null;
+    }
+
+    // On a grid of a sawtooth or pulse generator, or from its plate to common: it sets the time. From its plate to another grid it couples.
+    private RoleFinding? Pulses(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic || part.Value > 1e-6) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (_pulses.OnGrid(n) is { } grid) return new(Role.Timing, $"At {view.Name(n)}, where {grid}: it sets their time.");
+            if (view.IsEarthy(n) || view.Supply.Contains(n)) continue;
+            if (_pulses.OnPlate(n) is { } plate && (view.IsEarthy(far) || view.Reach(far, 1, p => p.Kind == PartKind.Resistor && p.Id != part.Id).Any(r => view.IsEarthy(r.Node)) && !view.PinsAt(far).Any()))
+                return new(Role.Timing, $"From {view.Name(n)}, where {plate}, to common: its charging makes the sawtooth.");
+            if (!view.PinsAt(n).Any() && view.Reach(n, 2, p => p.Kind is PartKind.Resistor or PartKind.Control).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node)).Select(r => _pulses.OnGrid(r.Node)).FirstOrDefault(w => w is not null) is { } near)
+                return new(Role.Timing, $"In the grid circuit where {near}: it sets their time.");
         }
         return null;
     }
@@ -155,7 +173,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     // What a resistor brings from the line output transformer is a waveform, not a control voltage.
     private bool OnPulses(int n) => view.Reach(n, 1, p => p.Kind == PartKind.Resistor)
-        .Any(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node) && view.Map.Nodes[r.Node].Lugs.Any(l => MountOf(l) == MountKind.Flyback));
+        .Any(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node) && view.Map.Nodes[r.Node].Lugs.Any(l => view.MountOf(l) == MountKind.Flyback));
 
     private static bool IsGridFeed(Part part) => part.Kind == PartKind.Winding || part.Kind == PartKind.Resistor && part.Value <= 500e3;
 
@@ -186,27 +204,4 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     private bool SharesWinding(int a, int b) => view.At(a).Any(x => x.To == b && x.Part.Kind == PartKind.Winding);
     private bool LeadsToGrid(int node) => view.Reach(node, 3, p => p.Kind is PartKind.Resistor or PartKind.Control)
         .Any(r => !view.IsEarthy(r.Node) && view.PinsAt(r.Node, ElectrodeKind.ControlGrid).Any());
-    private MountKind? MountOf(string lug) => view.Map.Book.Lugs.Named(lug) is { } l ? view.Map.Book.Mounts.Named(l.Mount)?.Kind : null;
-
-    private RoleFinding Resistor(Part part, int a, int b)
-    {
-        if (line.IsLineToTouchable(a, b)) return new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.");
-        if (line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b))
-            return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
-        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-        {
-            if (view.IsEarthy(far) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
-            if (view.Supply.Contains(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"Between two sections of the supply, {view.Name(n)} and {view.Name(far)}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
-        }
-        // A few thousand ohm at a grid stop oscillation or widen a band; a leak is more.
-        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            if (part.Value is null or >= 15e3 && view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && IsGridReturn(far))
-                return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
-        return new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
-    }
-
-    private bool IsGridReturn(int node) => view.IsEarthy(node) || !view.PinsAt(node, ElectrodeKind.Plate).Any() && !view.Supply.Contains(node)
-        && view.At(node).Any(x => x.Part.Kind == PartKind.Resistor && view.IsEarthy(x.To)) && !view.At(node).Any(x => x.Part.Kind == PartKind.Control);
 }
