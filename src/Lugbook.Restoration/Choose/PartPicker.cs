@@ -25,9 +25,7 @@ internal static class PartPicker
     }
 
     private static IEnumerable<CatalogueSeries> Rated(Requirement need, Catalogue catalogue, NewKind kind) => catalogue.Series.Where(s =>
-        s.Kind == kind && s.Unit == need.Unit && need.Accepts(s.SafetyClass)
-        && (need.VoltsAtLeast is null || s.Volts >= need.VoltsAtLeast) && (need.LineVoltsAtLeast is null || s.LineVolts >= need.LineVoltsAtLeast)
-        && (need.WattsAtLeast is null || s.Watts >= need.WattsAtLeast) && (need.TolerancePercentAtMost is null || s.TolerancePercent <= need.TolerancePercentAtMost));
+        s.Kind == kind && s.Unit == need.Unit && Fitting.OfClass(need, s.SafetyClass) is null && Fitting.OfRatings(need, s.Volts, s.LineVolts, s.Watts, s.TolerancePercent) is null);
 
     private static double Off(double value, ValueWindow window) => Math.Abs(Math.Log(value / window.Target));
 
