@@ -9,17 +9,20 @@ namespace Lugbook.Restoration.Choose;
 public static class ChooseStage
 {
     /// <summary>Pure: the same map and policy, the same answer. Works from values alone; what lugs would tell is then named as not known.</summary>
-    public static ChooseResult Run(MapResult map, ChoosePolicy policy)
+    /// <param name="map">The map.</param>
+    /// <param name="policy">Catalogue and limits.</param>
+    /// <param name="basis">The solved circuit; null to go by wiring, markings and practice alone.</param>
+    public static ChooseResult Run(MapResult map, ChoosePolicy policy, ChooseBasis? basis = null)
     {
         var view = new CircuitView(map, policy.RectifierLimits);
         var line = new LineView(view);
-        var maker = new ChoiceMaker(map, view, line, policy);
+        var maker = new ChoiceMaker(map, view, line, policy, basis);
         var choices = ImmutableArray.CreateBuilder<Choice>();
         var others = ImmutableArray.CreateBuilder<NotChosen>();
         foreach (var part in map.Book.Parts)
             if (part.Kind.IsFixedCapacitor() || part.Kind == PartKind.Resistor) choices.Add(maker.Choose(part));
             else others.Add(new(part.Name, part.KindAsWritten, OtherKinds.Reason(part.Kind)));
-        var made = choices.ToImmutable();
+        var (made, together) = basis is { IsSolved: true } ? new Effects(basis).Of(choices.ToImmutable()) : (choices.ToImmutable(), null);
         return new()
         {
             Choices = made,
@@ -27,6 +30,8 @@ public static class ChooseStage
             SharedBodies = Bodies(map, made),
             Line = LineOf(map, line, made),
             LugLoads = Loads(map, made),
+            Together = together,
+            Unsolved = basis is null ? "The circuit was not asked." : basis.Solved.Reason ?? basis.Sheet.Reason,
             Cautions = [.. SetCautions.Of(map, line, made), .. TouchSum.Over(map, line, made, policy)],
         };
     }

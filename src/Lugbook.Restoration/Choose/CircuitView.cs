@@ -164,7 +164,10 @@ internal sealed partial class CircuitView
 
     /// <summary>Does the node carry the boosted supply of a line output stage: a large capacitor and the line output transformer?</summary>
     public bool IsBoosted(int node) => !IsEarthy(node) && !Supply.Contains(node) && Map.Nodes[node].Lugs.Any(l => MountOf(l) == MountKind.Flyback)
-        && At(node).Any(b => b.Part.Kind.IsFixedCapacitor() && b.Part.Value >= 10e-9 && (IsEarthy(b.To) || Supply.Contains(b.To)));
+        && At(node).Any(b => b.Part.Kind.IsFixedCapacitor() && b.Part.Value >= 10e-9 && (IsEarthy(b.To) || Supply.Contains(b.To) || Reach(b.To, 1, p => p.Kind == PartKind.Fuse).Any(r => Supply.Contains(r.Node))));
+
+    /// <summary>Do pulses of a line output transformer stand on the node: a lug of it that is neither common, supply, boost nor a valve's?</summary>
+    public bool IsPulsed(int node) => !IsEarthy(node) && !Supply.Contains(node) && !IsBoosted(node) && !PinsAt(node).Any() && Map.Nodes[node].Lugs.Any(l => MountOf(l) == MountKind.Flyback);
 
     /// <summary>A capacitor of the size that smooths a supply?</summary>
     public static bool IsBig(Part part) => part.Kind.IsFixedCapacitor() && part.Value >= 1e-6 * (1 - 1e-9) && part.RatedVolts is null or >= 100;

@@ -9,6 +9,8 @@ namespace Lugbook.Restoration.Choose;
 internal sealed class PulseGenerators
 {
     private const int Steps = 4;
+    private const int Reach = 5;
+    private readonly Lazy<Dictionary<int, string>> _near;
     private readonly CircuitView _view;
     private readonly Dictionary<int, string> _grids = [];
     private readonly Dictionary<int, string> _plates = [];
@@ -21,6 +23,7 @@ internal sealed class PulseGenerators
     public PulseGenerators(CircuitView view)
     {
         _view = view;
+        _near = new(FindNear);
         var sections = view.Pins.Where(p => !p.IsHeater && !view.IsRectifierValve(p.Valve)).GroupBy(p => (p.Valve, p.Section))
             .Select(g => new Section(g.Key.Valve, g.Key.Section, Nodes(g, ElectrodeKind.Plate), Nodes(g, ElectrodeKind.ControlGrid), Nodes(g.Concat(Shared(g.Key.Valve)), ElectrodeKind.Cathode)))
             .Where(s => s.Plates.Length > 0 && s.Grids.Length > 0).ToArray();
@@ -63,7 +66,6 @@ internal sealed class PulseGenerators
         var reached = new HashSet<int>();
         foreach (var plate in section.Plates)
         {
-            if (HasTunedCoil(plate)) continue;
             var seen = new HashSet<(int Node, bool Blocked)> { (plate, false) };
             var queue = new Queue<(int Node, bool Blocked, int Steps)>([(plate, false, 0)]);
             while (queue.TryDequeue(out var here))
@@ -73,7 +75,8 @@ internal sealed class PulseGenerators
                 foreach (var b in _view.At(here.Node))
                 {
                     var capacitor = b.Part.Kind.IsFixedCapacitor();
-                    if (!capacitor && !(b.Part.Kind is PartKind.Resistor or PartKind.Control && b.Part.Value is null or <= 1e6) || _view.IsEarthy(b.To) || _view.Supply.Contains(b.To)) continue;
+                    var passes = capacitor || b.Part.Kind is PartKind.Resistor or PartKind.Control && b.Part.Value is null or <= 1e6 || here.Node == plate && b.Part.Kind == PartKind.Winding;
+                    if (!passes || _view.IsEarthy(b.To) || _view.Supply.Contains(b.To)) continue;
                     var next = (b.To, here.Blocked || capacitor);
                     if (seen.Add(next)) queue.Enqueue((next.Item1, next.Item2, here.Steps + 1));
                 }
@@ -83,9 +86,33 @@ internal sealed class PulseGenerators
     }
 
     // The next electrode is where a signal arrives; what lies behind it belongs to that stage.
-    private bool Stops(int node) => _view.PinsAt(node).Any(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.ControlGrid or ElectrodeKind.Cathode) || HasTunedCoil(node);
+    private bool Stops(int node) => _view.PinsAt(node).Any(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.ControlGrid or ElectrodeKind.Cathode or ElectrodeKind.Screen or ElectrodeKind.DiodePlate)
+        || _view.At(node).Any(b => b.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode);
 
-    private bool HasTunedCoil(int node) => _view.At(node).Any(b => b.Part.Kind == PartKind.Winding && _view.IsTunedCoil(b.Part));
+    /// <summary>Does another stage's grid circuit begin here, behind a coupling capacitor?</summary>
+    public bool IsNextStage(int node) => _view.Reach(node, 1, p => p.Kind == PartKind.Resistor).Where(r => !_view.IsEarthy(r.Node)).Any(r => _view.PinsAt(r.Node, ElectrodeKind.ControlGrid).Any() && !_grids.ContainsKey(r.Node));
+
+    /// <summary>The generator whose time a part on this node helps to set: reached from its grid or plate through what charges and feeds it, not through another electrode.</summary>
+    public string? Sets(int node) => _near.Value.GetValueOrDefault(node);
+
+    private Dictionary<int, string> FindNear()
+    {
+        var near = new Dictionary<int, string>();
+        foreach (var (start, words) in _grids.Concat(_plates))
+        {
+            var seen = new HashSet<int> { start };
+            var queue = new Queue<(int Node, int Steps)>([(start, 0)]);
+            while (queue.TryDequeue(out var here))
+            {
+                near.TryAdd(here.Node, words);
+                if (here.Steps == Reach) continue;
+                foreach (var b in _view.At(here.Node))
+                    if ((b.Part.Kind.IsFixedCapacitor() && !IsNextStage(b.To) || b.Part.Kind is PartKind.Resistor or PartKind.Control || b.Part.Kind == PartKind.Winding && (_grids.ContainsKey(start) || here.Node == start))
+                        && !_view.IsEarthy(b.To) && !_view.Supply.Contains(b.To) && !_view.IsBoosted(b.To) && !Stops(b.To) && seen.Add(b.To)) queue.Enqueue((b.To, here.Steps + 1));
+            }
+        }
+        return near;
+    }
 
     private string? OwnTransformer(Section section)
     {

@@ -10,18 +10,24 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
     private const double LeastLeak = 15e3;
 
     public RoleFinding Find(Part part, int a, int b) =>
-        Line(a, b) ?? Heaters(a, b) ?? Both(part, a, b) ?? Cathode(part, a, b) ?? Feed(part, a, b) ?? Generator(a, b) ?? Detector(part, a, b) ?? Grid(part, a, b) ?? Supply(part, a, b)
+        Touch(a, b) ?? Both(part, a, b) ?? Cathode(part, a, b) ?? Line(part, a, b) ?? Heaters(a, b) ?? Feed(part, a, b) ?? Generator(a, b) ?? Fed(part, a, b) ?? Detector(part, a, b) ?? Grid(part, a, b) ?? Supply(part, a, b)
         ?? Control(part, a, b) ?? Signal(part, a, b)
         ?? new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
 
-    private RoleFinding? Line(int a, int b)
+    private RoleFinding? Touch(int a, int b) => line.IsLineToTouchable(a, b)
+        ? new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.") : null;
+
+    private RoleFinding? Line(Part part, int a, int b)
     {
-        if (line.IsLineToTouchable(a, b)) return new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.");
-        if (line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b)) return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
+        // What merely hangs from a common that is joined to the line carries none of its current: the line's own path goes on at both ends.
+        bool GoesOn(int n) => view.Map.LineWays.Any(w => w.Node.Index == n && w.Path == Map.LinePath.Blade) || view.PinsAt(n).Any(p => p.IsHeater) || FeedsRectifier(n)
+            || view.At(n).Any(x => x.Part.Id != part.Id && (x.Part.Kind is PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Thermistor || x.Part.Kind == PartKind.Winding && !view.IsTunedCoil(x.Part)));
+        if (part.Value is null or <= 3300 && line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b) && GoesOn(a) && GoesOn(b)) return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
         foreach (var (n, far) in Ways(a, b))
         {
             if (view.Rectifiers.ContainsKey(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"From the output of {view.Rectifiers[n].Name} to {view.Name(far)}.");
             // A surge resistor stands before the rectifier: between the line, or a winding, and a rectifier's plate.
+            if (!view.IsEarthy(n) && line.IsOnLine(far) && view.At(n).Any(x => CircuitView.IsBig(x.Part) && (FeedsRectifier(x.To) || view.Rectifiers.ContainsKey(x.To)))) return new(Role.LineSeries, $"From the line at {view.Name(far)} to the capacitor of a doubler.");
             if (FeedsRectifier(n) && (line.IsOnLine(far) || view.At(far).Any(x => x.Part.Kind == PartKind.Winding))) return new(Role.LineSeries, $"Before a rectifier, at {view.Name(n)}.");
         }
         return null;
@@ -83,6 +89,13 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             if (view.Supply.Contains(n) || view.IsEarthy(far)) continue;
             var plate = view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault();
             var screen = view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault();
+            var bypassed = view.At(n).Any(x => x.Part.Kind.IsFixedCapacitor() && x.Part.Value >= 470e-12 && view.IsEarthy(x.To));
+            // Through a peaking or ringing coil the plate is as good as on the node itself; a bypassed node behind which a coil feeds the plate is a feed.
+            var coil = view.At(n).Where(x => x.Part.Kind == PartKind.Winding).SelectMany(x => view.PinsAt(x.To, ElectrodeKind.Plate)).FirstOrDefault();
+            if (plate is null && coil is not null && view.NodeOf(coil.Lug) is { } driven && pulses.OnPlate(driven) is { } words && !view.At(n).Any(x => x.To == driven && view.IsTunedCoil(x.Part)))
+                return new(Role.Timing, $"It charges {view.Name(n)}, where {words}.");
+            if (plate is null && coil is not null && CanFeed(far, part) is { } source)
+                return bypassed || screen is not null ? new(Role.Decoupling, $"From {source} to {view.Name(n)}, which feeds the {coil.Words} through a coil.") : new(Role.PlateLoad, $"From {source} through a coil to the {coil.Words}.");
             if (plate is null && screen is null || CanFeed(far, part) is not { } fed) continue;
             return plate is not null ? new(Role.PlateLoad, $"From {fed} to the {plate.Words}.") : new(Role.ScreenDropper, $"From {fed} to the {screen!.Words}.");
         }
@@ -91,12 +104,21 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
                 return new(Role.ScreenDropper, $"Between the {screen.Words} and its plate.");
         // Feeds a node of its own, with a capacitor to common, from which plates or screens are fed.
         foreach (var (n, far) in Ways(a, b))
-            if (view.Supply.Contains(far) && !view.IsEarthy(n) && view.At(n).Any(x => x.Part.Kind.IsFixedCapacitor() && view.IsEarthy(x.To)) && Fed(n, part) is { } stage)
-                return new(Role.Decoupling, $"From {view.Name(far)} to {view.Name(n)}, which feeds the {stage.Words}.");
+            if ((view.Supply.Contains(far) || view.IsBoosted(far)) && !view.IsEarthy(n) && !view.PinsAt(n).Any() && view.At(n).Any(x => x.Part.Kind.IsFixedCapacitor() && view.IsEarthy(x.To)))
+                return new(Role.Decoupling, FedStage(n, part) is { } stage ? $"From {view.Name(far)} to {view.Name(n)}, which feeds the {stage.Words}." : $"From {view.Name(far)} to {view.Name(n)}, which has a capacitor to common.");
         return null;
     }
 
-    private ElectrodePin? Fed(int node, Part part) => view.Reach(node, 2, p => p.Kind is PartKind.Resistor or PartKind.Winding or PartKind.Control && p.Id != part.Id)
+    private RoleFinding? Fed(Part part, int a, int b)
+    {
+        foreach (var (n, far) in Ways(a, b))
+            if (!view.IsEarthy(n) && !view.Supply.Contains(n) && CanFeed(far, part) is { } fed && !view.PinsAt(n, ElectrodeKind.ControlGrid).Any()
+                && view.At(n).Any(x => x.Part.Id != part.Id && (x.Part.Kind == PartKind.Control || x.Part.Kind == PartKind.Resistor && view.IsEarthy(x.To)) || view.Supply.Contains(far) && x.Part.Kind.IsFixedCapacitor() && LeadsToGridReturn(n, part)))
+                return new(Role.Divider, $"From {fed} to {view.Name(n)}: it sets a voltage there.");
+        return null;
+    }
+
+    private ElectrodePin? FedStage(int node, Part part) => view.Reach(node, 2, p => p.Kind is PartKind.Resistor or PartKind.Winding or PartKind.Control && p.Id != part.Id)
         .Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node)).SelectMany(r => view.PinsAt(r.Node)).FirstOrDefault(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.Screen);
 
     /// <summary>Does direct current come from here? The supply's name if so: reached through a few resistors and windings, not through an electrode.</summary>
@@ -116,14 +138,11 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
 
     private RoleFinding? Generator(int a, int b)
     {
+        foreach (var (n, far) in Ways(a, b))
+            if (view.IsPulsed(n) && !view.IsBoosted(far) && !view.Supply.Contains(far)) return new(Role.Timing, $"It brings pulses of the line output transformer from {view.Name(n)}.");
+        if (Detects(a) is not null || Detects(b) is not null) return null;
         foreach (var (n, _) in Ways(a, b))
-            if ((pulses.OnGrid(n) ?? pulses.OnPlate(n)) is { } words) return new(Role.Timing, $"At {view.Name(n)}, where {words}: it sets their time.");
-        foreach (var (n, _) in Ways(a, b))
-        {
-            if (view.IsEarthy(n) || view.Supply.Contains(n)) continue;
-            var near = view.Reach(n, 2, p => p.Kind is PartKind.Resistor or PartKind.Control).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node)).Select(r => pulses.OnGrid(r.Node)).FirstOrDefault(w => w is not null);
-            if (near is not null) return new(Role.Timing, $"In the grid circuit where {near}: it sets their time.");
-        }
+            if (pulses.Sets(n) is { } words) return new(Role.Timing, $"At {view.Name(n)}, where {words}: it helps to set the time.");
         return null;
     }
 
@@ -151,7 +170,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
     }
 
     // A node with a capacitor to common, from which a grid gets its bias through a winding or a large resistor.
-    private bool LeadsToGridReturn(int node, Part part) => !view.IsEarthy(node)
+    private bool LeadsToGridReturn(int node, Part part) => !view.IsEarthy(node) && !view.Supply.Contains(node)
         && view.Reach(node, 3, p => p.Id != part.Id && (p.Kind == PartKind.Winding || p.Kind == PartKind.Resistor)).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node))
             .Any(r => view.PinsAt(r.Node, ElectrodeKind.ControlGrid).Any())
         && view.At(node).Any(x => x.Part.Kind.IsFixedCapacitor() && x.Part.Value >= 5e-9 && view.IsEarthy(x.To));
@@ -162,10 +181,12 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         {
             if (view.IsEarthy(n) || view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is not { } grid) continue;
             if (view.IsEarthy(far)) return new(Role.GridLeak, $"From the {grid.Words} to common.");
-            if (view.PinsAt(far, ElectrodeKind.Screen).Any() || CanFeed(far, part) is not null) return new(Role.Divider, $"From {view.Name(far)} to the {grid.Words}: it sets its voltage.");
+            var slider = view.At(far).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == far);
+            if (view.PinsAt(far, ElectrodeKind.Screen).Any() || !slider && CanFeed(far, part) is not null) return new(Role.Divider, $"From {view.Name(far)} to the {grid.Words}: it sets its voltage.");
             var otherWay = view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind is PartKind.Resistor or PartKind.Winding or PartKind.Control && x.Part.Id != part.Id);
             // A signal arrives at the far end when a capacitor that is not merely a bypass, a slider or a plate is there.
-            var signal = view.PinsAt(far, ElectrodeKind.Plate).Any() || view.At(far).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == far || x.Part.Kind.IsFixedCapacitor() && !view.IsEarthy(x.To) && !view.PinsAt(x.To, ElectrodeKind.Cathode).Any());
+            var signal = Arrives(far);
+            if (signal && view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind == PartKind.Resistor && Arrives(x.To))) return new(Role.SignalSeries, $"One of several ways of signals to the {grid.Words}.");
             if (signal && (otherWay || part.Value < 220e3)) return new(Role.GridStopper, $"Between the signal at {view.Name(far)} and the {grid.Words}.");
             if (part.Value is null or >= LeastLeak) return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
             return new(Role.GridStopper, $"In series with the {grid.Words}.");
@@ -180,6 +201,9 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             if (LeadsToGridReturn(far, part)) return new(Role.ControlVoltageFilter, $"Filters the voltage that reaches grids by way of {view.Name(far)}.");
         return null;
     }
+
+    private bool Arrives(int node) => !view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.Plate).Any()
+        || view.At(node).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == node || x.Part.Kind.IsFixedCapacitor() && !view.IsEarthy(x.To) && !view.PinsAt(x.To, ElectrodeKind.Cathode).Any()));
 
     private RoleFinding? Supply(Part part, int a, int b)
     {
@@ -204,6 +228,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         foreach (var (n, far) in Ways(a, b))
         {
             if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control) is not { Part: { } control }) continue;
+            if (CanFeed(far, part) is { } fed) return new(Role.Divider, $"From {fed} to {control.Name}: it sets a voltage.");
             if (view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind.IsFixedCapacitor() && view.IsEarthy(x.To)) && !view.IsEarthy(far)) return new(Role.Tone, $"At {control.Name}, with a capacitor to common.");
             return view.IsEarthy(far) ? new(Role.Divider, $"From {control.Name} to common.") : new(Role.SignalSeries, $"In series with {control.Name}.");
         }

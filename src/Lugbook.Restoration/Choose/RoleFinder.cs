@@ -5,10 +5,9 @@ using Lugbook.Trade.Valves;
 namespace Lugbook.Restoration.Choose;
 
 /// <summary>What a part does, as far as the joining of lugs tells it for sure. The order of the questions matters: danger first.</summary>
-internal sealed class RoleFinder(CircuitView view, LineView line)
+internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerators pulses)
 {
-    private readonly PulseGenerators _pulses = new(view);
-    private readonly ResistorRoles _resistors = new(view, line, new(view));
+    private readonly ResistorRoles _resistors = new(view, line, pulses);
 
     private static bool IsPath(Part part) => part.Kind is PartKind.Winding or PartKind.Control or PartKind.Fuse || part.Kind == PartKind.Resistor;
 
@@ -23,7 +22,13 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     private RoleFinding Capacitor(Part part, int a, int b)
     {
         var (x, y) = (view.Name(a), view.Name(b));
-        if (line.IsAcrossLine(a, b)) return new(Role.AcrossLine, $"{x} and {y} are both joined to the line: all or part of its voltage stands here.");
+        if (line.IsAcrossLine(a, b))
+        {
+            var heater = view.IsEarthy(a) || view.IsEarthy(b) ? view.PinsAt(view.IsEarthy(a) ? b : a).FirstOrDefault(p => p.IsHeater) : null;
+            return heater is not null && part.Value < 10e-9
+                ? new(Role.HeaterBypass, $"From the {heater.Words} to common, which are both joined to the line: part of its voltage stands here.") { IsAcrossLine = true }
+                : new(Role.AcrossLine, $"{x} and {y} are both joined to the line: all or part of its voltage stands here.") { IsAcrossLine = true };
+        }
         if (line.IsLineToTouchable(a, b))
         {
             var (inside, outside) = line.IsTouchable(b) ? (x, y) : (y, x);
@@ -57,6 +62,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         var platesB = view.PinsAt(b, ElectrodeKind.Plate).ToArray();
         if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Section != platesB[0].Section))
             return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
+        if ((pulses.OnGrid(a) ?? pulses.OnGrid(b)) is not null && Pulses(part, a, b) is { } set) return set;
         if (Tuned(part, a, b) is { } tuned) return tuned;
         if (Boost(part, a, b) is { } boost) return boost;
         if (Pulses(part, a, b) is { } timing) return timing;
@@ -77,6 +83,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                     return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
             }
         if (toCommon) return null;
+        if (Onward(part, a, b) is { } onward) return onward;
         if (Tone(part, a, b) is { } tone) return tone;
         foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
@@ -99,6 +106,8 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                 if (node != n && !view.IsEarthy(node) && view.PinsAt(node, ElectrodeKind.Cathode).FirstOrDefault() is { } k)
                     return new(Role.CathodeBypass, $"On the {k.Words} through {Show.List(through)}, to common.");
         if (ControlVoltage(part, n) is { } control) return control;
+        if (view.At(n).Where(x => x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)).SelectMany(x => view.PinsAt(x.To, ElectrodeKind.ControlGrid)).FirstOrDefault() is { } coil)
+            return new(Role.RfBypass, $"At the cold end of the coil on the {coil.Words}, to common: it closes the tuned circuit.");
         if (FedStage(n) is { } stage) return stage;
         if (part.Value <= 2.2e-9)
             foreach (var (node, through) in view.Reach(n, 2, IsPath))
@@ -142,18 +151,34 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         return null;
     }
 
-    // On a grid of a sawtooth or pulse generator, or from its plate to common: it sets the time. From its plate to another grid it couples.
+    // On a sawtooth or pulse generator it sets the time; from there to another stage's grid it couples.
     private RoleFinding? Pulses(Part part, int a, int b)
     {
         if (part.Kind == PartKind.Electrolytic || part.Value > 1e-6) return null;
         foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (!view.IsEarthy(n) && pulses.OnGrid(n) is null && pulses.IsNextStage(n) && pulses.Sets(far) is { } before) return new(Role.Coupling, $"From {view.Name(far)}, where {before}, to the next stage at {view.Name(n)}.");
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
-            if (_pulses.OnGrid(n) is { } grid) return new(Role.Timing, $"At {view.Name(n)}, where {grid}: it sets their time.");
-            if (view.IsEarthy(n) || view.Supply.Contains(n)) continue;
-            if (_pulses.OnPlate(n) is { } plate && (view.IsEarthy(far) || view.Reach(far, 1, p => p.Kind == PartKind.Resistor && p.Id != part.Id).Any(r => view.IsEarthy(r.Node)) && !view.PinsAt(far).Any()))
-                return new(Role.Timing, $"From {view.Name(n)}, where {plate}, to common: its charging makes the sawtooth.");
-            if (!view.PinsAt(n).Any() && view.Reach(n, 2, p => p.Kind is PartKind.Resistor or PartKind.Control).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node)).Select(r => _pulses.OnGrid(r.Node)).FirstOrDefault(w => w is not null) is { } near)
-                return new(Role.Timing, $"In the grid circuit where {near}: it sets their time.");
+            if (pulses.Sets(n) is { } words) return new(Role.Timing, $"At {view.Name(n)}, where {words}: it helps to set the time.");
+            if (view.IsEarthy(far) && view.Reach(n, 1, p => p.Kind == PartKind.Resistor).Any(r => r.Node != n && view.IsPulsed(r.Node))) return new(Role.Timing, $"It shapes pulses of the line output transformer at {view.Name(n)}.");
+        }
+        return null;
+    }
+
+    // From whatever a plate drives, through coils and small resistors, to another valve's grid or cathode, or to the network before a grid.
+    private RoleFinding? Onward(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic && part.Value >= 100e-6) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(n) || view.IsEarthy(far) || view.Supply.Contains(n) || view.Supply.Contains(far)) continue;
+            var plate = view.Reach(n, 2, p => p.Kind == PartKind.Winding && !view.IsTunedCoil(p) || p.Kind == PartKind.Resistor && p.Value <= 100e3).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node))
+                .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.Plate)).FirstOrDefault();
+            var winding = plate is null && view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && !view.IsTunedCoil(x.Part)) is { Part: { } w } ? w.Name : null;
+            if (plate is null && winding is null) continue;
+            var source = plate?.Words ?? winding;
+            if (view.PinsAt(far).FirstOrDefault(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Cathode && p.Valve != plate?.Valve) is { } next) return new(Role.Coupling, $"From the {source} to the {next.Words}.");
+            if (LeadsToGrid(far)) return new(Role.Coupling, $"From the {source} on to the next stage at {view.Name(far)}.");
         }
         return null;
     }

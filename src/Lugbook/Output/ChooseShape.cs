@@ -20,14 +20,18 @@ internal static class ChooseShape
             c.Decision,
             c.DecisionReason,
             c.DecidedByUser,
-            Role = new { c.Role.Role, c.Role.Evidence },
+            Role = new { c.Role.Role, Words = RoleWords.Of(c.Role.Role), c.Role.Evidence, c.Role.ByUser },
             Requirement = new
             {
                 c.Requirement.Value, c.Requirement.VoltsAtLeast, c.Requirement.VoltsReason, c.Requirement.LineVoltsAtLeast,
                 c.Requirement.WattsAtLeast, c.Requirement.WattsReason, c.Requirement.Kinds, c.Requirement.KindReason,
                 SafetyClass = Class(c.Requirement.SafetyClass), c.Requirement.SafetyReason, c.Requirement.TolerancePercentAtMost, c.Requirement.Polarity,
+                c.Requirement.RippleAmperes, c.Requirement.LugDistanceMm,
             },
             Part = c.Part is null ? null : Of(c.Part),
+            Candidates = c.Candidates.Select(w => new { w.Text, w.Joining, w.Value, w.TolerancePercent, Parts = w.Parts.Select(Of), w.Sharing, w.Balancer, w.BodyMm, w.WhyNot }),
+            c.Effect,
+            c.Dressing,
             c.UserReplacement,
             c.Explanation,
             c.Question,
@@ -38,6 +42,8 @@ internal static class ChooseShape
         }),
         result.NotChosen,
         result.SharedBodies,
+        result.Together,
+        result.Unsolved,
     };
 
     public static object Of(Caution caution) => new { caution.Id, caution.Sentence };
