@@ -52,19 +52,19 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
         var usual = $"Within ±{Show.Number(half * 100)} %, half the old tolerance";
         if (basis?.BoundOf(part.Name) is not { } bound || bound.Up is null && bound.Down is null && !OnlyDirect(role)) return new(ohms * (1 - half), ohms, ohms * (1 + half), usual + ".");
         // The bound is where a limit is passed with everything else nominal; half of the way to it is left to the other parts.
-        var (down, downWhy) = Side(bound.Down, half, role, tolerance);
-        var (up, upWhy) = Side(bound.Up, half, role, tolerance);
-        var same = Math.Abs(down - half) < 1e-9 && Math.Abs(up - half) < 1e-9;
-        return new(ohms * (1 - down), ohms, ohms * (1 + up), same ? $"{usual}; the circuit bears that." : $"−{Show.Number(Math.Round(down * 100, 1))} to +{Show.Number(Math.Round(up * 100, 1))} %: {usual[..1].ToLowerInvariant()}{usual[1..]}{downWhy}{upWhy}.");
+        var (down, up) = (Side(bound.Down, half, role, tolerance), Side(bound.Up, half, role, tolerance));
+        var range = $"−{Show.Number(Math.Round(down * 100, 1))} to +{Show.Number(Math.Round(up * 100, 1))} %";
+        var limits = string.Join(" and ", new[] { down < half - 1e-9 ? bound.Down : null, up < half - 1e-9 ? bound.Up : null }.OfType<DriftBound>().Select(d => $"at {Show.Value(Rounded(d.Ohms), Unit.Ohm)} {d.Limit.Sentence}"));
+        return new(ohms * (1 - down), ohms, ohms * (1 + up),
+            limits.Length > 0 ? $"{range}, narrowed from ±{Show.Number(half * 100)} %: {limits}."
+            : Math.Max(down, up) > half + 1e-9 ? $"{range}: only direct current counts here, and the circuit bears twice that."
+            : $"{usual}; the circuit bears that.");
     }
 
-    private static (double Share, string Why) Side(DriftBound? bound, double half, Role role, double tolerance)
+    private static double Side(DriftBound? bound, double half, Role role, double tolerance)
     {
         var wide = OnlyDirect(role) ? Math.Clamp(tolerance, half, 0.2) : half;
-        if (bound is null) return (wide, wide > half ? ", widened where the circuit bears more" : "");
-        var bears = Math.Abs(bound.Share - 1) / 2;
-        if (bears >= half) return (Math.Min(wide, bears), Math.Min(wide, bears) > half * 1.001 ? ", widened where the circuit bears more" : "");
-        return (Math.Max(bears, Least), $", narrowed: at {Show.Value(Rounded(bound.Ohms), Unit.Ohm)} {bound.Limit.Sentence}");
+        return bound is null ? wide : Math.Max(Math.Min(wide, Math.Abs(bound.Share - 1) / 2), Least);
     }
 
     // Here nothing but direct current passes, or its value sets no frequency and no gain.
