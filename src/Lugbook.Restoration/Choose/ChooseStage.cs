@@ -8,6 +8,18 @@ namespace Lugbook.Restoration.Choose;
 /// <summary>What goes in its place? Role, requirement and part for every position that today's makers can fill.</summary>
 public static class ChooseStage
 {
+    /// <summary>A role in the trade's words: "plate load".</summary>
+    public static string WordsOf(Role role) => RoleWords.Of(role);
+
+    /// <summary>The role that someone wrote, by its words or its name; null when it is none.</summary>
+    public static Role? RoleOf(string? written) => RoleWords.Read(written);
+
+    /// <summary>Roles that a resistor, or else a capacitor, may have, in the order of the alphabet.</summary>
+    public static ImmutableArray<Role> RolesFor(bool resistor) => RoleWords.For(resistor);
+
+    /// <summary>The handbook's line of a rectifier valve, whatever envelope letters it carries; null when there is none.</summary>
+    public static RectifierLimit? LimitOf(ImmutableArray<RectifierLimit> limits, string? type) => CircuitView.Limit(limits, type);
+
     /// <summary>Pure: the same map and policy, the same answer. Works from values alone; what lugs would tell is then named as not known.</summary>
     /// <param name="map">The map.</param>
     /// <param name="policy">Catalogue and limits.</param>

@@ -4,7 +4,7 @@ using System.Collections.Immutable;
 namespace Lugbook.Restoration.Choose;
 
 /// <summary>Roles as people write them.</summary>
-public static class RoleWords
+internal static class RoleWords
 {
     private static readonly FrozenDictionary<Role, string> Words = new Dictionary<Role, string>
     {

@@ -36,7 +36,7 @@ internal static class ChooseCommand
         var table = new TextTable("position", "old part", "role", "decision", "in its place", "why");
         foreach (var choice in result.Choices)
         {
-            table.Add(choice.Position, ChoiceWords.Old(choice), RoleWords.Of(choice.Role.Role), DecisionWords.Of(choice.Decision),
+            table.Add(choice.Position, ChoiceWords.Old(choice), ChooseStage.WordsOf(choice.Role.Role), DecisionWords.Of(choice.Decision),
                 (choice.New ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
                 string.Join(" ", new[] { choice.Explanation, choice.Effect, choice.Dressing, choice.Question is { } question ? $"ASK: {question}" : null }.OfType<string>()));
         }

@@ -20,7 +20,7 @@ internal static class ChooseShape
             c.Decision,
             c.DecisionReason,
             c.DecidedByUser,
-            Role = new { c.Role.Role, Words = RoleWords.Of(c.Role.Role), c.Role.Evidence, c.Role.ByUser },
+            Role = new { c.Role.Role, Words = ChooseStage.WordsOf(c.Role.Role), c.Role.Evidence, c.Role.ByUser },
             Requirement = new
             {
                 c.Requirement.Value, c.Requirement.VoltsAtLeast, c.Requirement.VoltsReason, c.Requirement.LineVoltsAtLeast,

@@ -4,6 +4,7 @@ using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
+using Lugbook.Restoration.Power;
 using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
@@ -14,6 +15,7 @@ namespace Lugbook.Web;
 /// <summary>A stored book with its answers, each computed when first asked for.</summary>
 internal sealed class BookView
 {
+    private readonly BenchData _data;
     private readonly Lazy<MapResult> _map;
     private readonly Lazy<ChooseResult> _firstPass;
     private readonly Lazy<ChooseResult> _choose;
@@ -29,6 +31,7 @@ internal sealed class BookView
     public BookView(StoredBook stored, BenchData data, BookView? before = null)
     {
         Stored = stored;
+        _data = data;
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
@@ -61,6 +64,9 @@ internal sealed class BookView
     public bool HasBasis => _basis.IsValueCreated;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
+    /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
+    public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book.Facts, _data.Handbook), _data.Policy.RectifierLimits, stop);
+
     public OrderResult Order => OrderStage.Run(Choose);
     public FitResult Fit => FitStage.Run(Map, Choose);
 

@@ -87,5 +87,5 @@ public class ComputedChoiceTests
     }
 
     [Fact]
-    public void Words_about_a_role_are_read_back() => Assert.All(Enum.GetValues<Role>(), r => Assert.Equal(r, RoleWords.Read(RoleWords.Of(r).ToUpperInvariant())));
+    public void Words_about_a_role_are_read_back() => Assert.All(Enum.GetValues<Role>(), r => Assert.Equal(r, ChooseStage.RoleOf(ChooseStage.WordsOf(r).ToUpperInvariant())));
 }

@@ -20,7 +20,7 @@ public class RoleTableTests
     public void Most_roles_are_what_the_hand_written_table_says(string book, double least)
     {
         var told = All.Value.Where(t => t.Line.Book == book).ToArray();
-        var misses = string.Join(", ", told.Where(t => !t.Hit).Select(t => $"{t.Line.Position} {t.Line.Word}: {RoleWords.Of(t.Found)}"));
+        var misses = string.Join(", ", told.Where(t => !t.Hit).Select(t => $"{t.Line.Position} {t.Line.Word}: {ChooseStage.WordsOf(t.Found)}"));
         Assert.True(told.Count(t => t.Hit) >= least * told.Length, $"{told.Count(t => t.Hit)} of {told.Length}. {misses}");
     }
 
@@ -45,7 +45,7 @@ public class RoleTableTests
         foreach (var book in told.GroupBy(t => t.Line.Book))
             text.Append(CultureInfo.InvariantCulture, $"| {book.Key} | {book.Count()} | {book.Count(t => t.Hit)} | {100.0 * book.Count(t => t.Hit) / book.Count():0} % |\n");
         text.Append("\nMisses:\n\n| book | position | by hand | found |\n|---|---|---|---|\n");
-        foreach (var miss in told.Where(t => !t.Hit)) text.Append(CultureInfo.InvariantCulture, $"| {miss.Line.Book} | {miss.Line.Position} | {miss.Line.Word} | {RoleWords.Of(miss.Found)} |\n");
+        foreach (var miss in told.Where(t => !t.Hit)) text.Append(CultureInfo.InvariantCulture, $"| {miss.Line.Book} | {miss.Line.Position} | {miss.Line.Word} | {ChooseStage.WordsOf(miss.Found)} |\n");
         return text.Append("\nWritten by the test `The_report_is_written_when_asked_for` with `LUGBOOK_WRITE_DOCS` naming the folder.\n").ToString();
     }
 
@@ -63,6 +63,6 @@ public class RoleTableTests
     {
         "agc-filter" => [Role.ControlVoltageFilter], "voltage-divider" or "bleeder" => [Role.Divider], "mixing" => [Role.SignalSeries], "heater" => [Role.HeaterString],
         "line-series" => [Role.LineSeries], "tuned" => [Role.Tuned], "rf-bypass" => [Role.RfBypass], "neutralising" or "other" => [Role.Unknown],
-        _ => [RoleWords.Read(word) ?? throw new FormatException(word)],
+        _ => [ChooseStage.RoleOf(word) ?? throw new FormatException(word)],
     };
 }
