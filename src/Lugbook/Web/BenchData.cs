@@ -54,7 +54,7 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     {
         var solved = Solve(map);
         var bounds = BoundsStage.Run(solved);
-        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book.Facts, Handbook)), bounds), Judge(map.Book, Basis(solved, bounds)));
+        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book.Facts, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds)));
     }
 
     /// <summary>Chooses by a circuit that is solved already.</summary>
