@@ -100,6 +100,8 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
             if (chosen.Watts is { } watts) differs.Add(part.RatedWatts is { } was ? watts == was ? $"{Show.Number(watts)} W as before" : $"{Show.Number(watts)} W for {Show.Number(was)}" : $"{Show.Number(watts)} W, the old rating not being known");
             if (chosen.Volts is { } limit) differs.Add($"working voltage {Show.Volts(Math.Min(limit, Math.Round(Math.Sqrt((chosen.Watts ?? 0) * chosen.Value), 1)))}");
         }
+        // Beneath a chassis 60 to 70 °C are usual (common practice, no source); an 85 °C type lives there, and not long near a hot body.
+        if (chosen.Kind == NewKind.Electrolytic && chosen.Celsius is { } celsius and < 100) differs.Add($"for {Show.Number(celsius)} °C only: no 105 °C type has this value at this rating, so keep it away from hot parts");
         var why = need.SafetyReason is { } safety ? $"{safety} {need.KindReason}" : need.KindReason;
         return $"{chosen.Text}: {string.Join(", ", differs)}. {need.Value!.Reason} {why}";
     }

@@ -117,6 +117,8 @@ public sealed record ChosenPart
     public SafetyClass SafetyClass { get; init; }
     /// <summary>Tolerance, percent.</summary>
     public double? TolerancePercent { get; init; }
+    /// <summary>Highest working temperature, °C; null when not known.</summary>
+    public double? Celsius { get; init; }
     /// <summary>Shortest and longest body of its series, mm; null when not known.</summary>
     public double? BodyMinMm { get; init; }
     /// <summary>Longest body of its series, mm.</summary>

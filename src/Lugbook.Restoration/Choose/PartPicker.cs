@@ -82,6 +82,7 @@ internal static class PartPicker
         Watts = series.Watts,
         SafetyClass = series.SafetyClass,
         TolerancePercent = series.TolerancePercent,
+        Celsius = series.Celsius,
         BodyMinMm = series.BodyMinMm,
         BodyMaxMm = series.BodyMaxMm,
         PriceLow = series.PriceLow,
@@ -92,6 +93,7 @@ internal static class PartPicker
     {
         { Unit: Unit.Ohm } => $"{Show.Value(value, Unit.Ohm)} {Show.Number(series.Watts ?? 0)} W {Show.Kind(series.Kind)}",
         { SafetyClass: not SafetyClass.None } => $"{Show.Value(value, Unit.Farad)} class {series.SafetyClass} {Show.Number(series.LineVolts ?? 0)} V AC",
+        { Kind: NewKind.Electrolytic, Celsius: { } celsius } => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)} {Show.Number(celsius)} °C",
         { TolerancePercent: <= 5 } => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)} {Show.Number(series.TolerancePercent)} %",
         _ => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)}",
     };

@@ -11,7 +11,7 @@ public enum NewKind
     Film,
     /// <summary>Polypropylene film: small loss, made for AC and pulses.</summary>
     Polypropylene,
-    /// <summary>Electrolytic rated for 105 °C.</summary>
+    /// <summary>Aluminium electrolytic.</summary>
     Electrolytic,
     /// <summary>Ceramic that keeps its value (C0G, NP0).</summary>
     C0G,

@@ -51,7 +51,7 @@ internal static class ChooseShape
     public static object Of(ChosenPart part) => new
     {
         part.Text, part.Kind, part.Value, part.Unit, part.Volts, part.LineVolts, part.Watts, SafetyClass = Class(part.SafetyClass),
-        part.TolerancePercent, part.Series, part.PriceLow, part.PriceHigh,
+        part.TolerancePercent, part.Celsius, part.Series, part.PriceLow, part.PriceHigh,
     };
 
     private static SafetyClass? Class(SafetyClass found) => found == SafetyClass.None ? null : found;
