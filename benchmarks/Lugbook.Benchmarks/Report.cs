@@ -13,10 +13,10 @@ internal static class Report
         var page = new StringBuilder();
         Line($"# Benchmarks");
         Line($"");
-        Line($"Written by `benchmarks/run`; do not edit. {(Environment.ProcessorCount == 2 ? "Two" : Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture))} cores, .NET {Environment.Version.Major}, BenchmarkDotNet short runs; each figure is the fastest of five rounds, because other work on the machine only adds (it had some: expect ±20 %).");
+        Line($"Written by `benchmarks/run`; do not edit. {(Environment.ProcessorCount == 2 ? "Two" : Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture))} cores, .NET {Environment.Version.Major}, BenchmarkDotNet short runs; each figure is the fastest of five rounds, because other work on the machine only adds. The machine was shared while this was measured: expect ±30 %, and run it again on an idle one.");
         Line($"");
         Line($"**Chassis** are generated, the same every time: sections of detector, IF pentodes on a common control line, triode stages and an output stage, each section on a decoupled rail. Parts include");
-        Line($"capacitors and coils. **Batch** is `Lugbook.Circuit.Batch`. **Dense** is the same equations, start, damping and end of the Newton iteration, one variant after the other on one core, each step");
+        Line($"capacitors and coils. **Batch** is `Lugbook.Circuit.Batch`, {(System.Runtime.Intrinsics.Vector512.IsHardwareAccelerated ? 8 : 4)} variants side by side here. **Dense** is the same equations, insulation, start, damping and end of the Newton iteration on all nodes, one variant after the other on one core, each step");
         Line($"by the LU factors of MathNet.Numerics (its managed code). Both sides were held against each other before each measurement: largest difference {Number(Agreement.Worst)} V (1e-6 V is allowed).");
         Line($"");
         Aims(measured);
@@ -75,8 +75,8 @@ internal static class Report
             Line($"| {set} | {counts.Parts} | {counts.Nodes} | {counts.Faults} | {one * 1e3:0.00} | {all * 1e3:0.00} | {Or(dense * 1e3)} | {Or(dense / one)} | {counts.Alone} | {share:0 %} | {counts.Without.Length} | {Or(counts.Faults - counts.DenseSettled)} |");
         }
         Line($"");
-        Line($"Of the {alone} faults solved alone, {open} are open resistors: a grid or cathode has lost its path, or a part of the network hangs on nothing. They are few and take most of the time; a");
-        Line($"faster way for them is not written yet. Without them a dictionary would take what its share leaves.");
+        Line($"{alone} of all these faults were solved alone, {open} of them open resistors; all others, opens among them, beside others in the lanes (docs/circuit.md), where each answer is within 2 µV of the same");
+        Line($"network solved alone. The share is the time of those solved alone, by taking them out. Per fault a dictionary takes longer than samples do: an open cathode needs some forty steps to come to rest.");
         if (without.Count > 0) Line($"");
         foreach (var w in without) Line($"- no answer: {w}");
         return page.ToString();

@@ -46,6 +46,9 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
     /// <summary>Current out of each joined node at the last point evaluated, A; at given nodes what their source supplies.</summary>
     public ReadOnlySpan<T> Residual => _residual;
 
+    /// <summary>Where <see cref="Solve"/> may be told that it starts.</summary>
+    public void Remember(double[] volts) => _devices.Remember(volts);
+
     /// <summary>Whether a lane settled in the last solution.</summary>
     public bool HasSettled(int lane) => T.Lane(_good, lane) > 0;
 
@@ -54,9 +57,10 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
     /// <param name="volts">In: where to start. Out: the solution. One value a joined node.</param>
     /// <param name="shunt">An extra conductance from every unknown node to 0 V, S; 0 in an answer.</param>
     /// <param name="steps">At most so many.</param>
+    /// <param name="remembered">It starts at the volts given to <see cref="Remember"/>.</param>
     /// <returns>True when every lane has settled.</returns>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public bool Solve(Numbers<T> numbers, Span<T> volts, double shunt, int steps)
+    public bool Solve(Numbers<T> numbers, Span<T> volts, double shunt, int steps, bool remembered = false)
     {
         var (zero, one, half) = (T.Of(0), T.Of(1), T.Of(0.5));
         for (var n = 0; n < volts.Length; n++) if (_assembly.UnknownOf[n] < 0) volts[n] = numbers.GivenVolts[n];
@@ -67,7 +71,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
         {
             for (var u = 0; u < _right.Length; u++) _right[u] = -_residual[_assembly.NodeOfUnknown[u]];
             _factor.ForwardEarly(_right);
-            var settled = Settle(numbers, volts, frozen, steps);
+            var settled = Settle(numbers, volts, frozen, steps, remembered && round == 0);
             rested = T.WhereLess(frozen, half, settled, rested);
             foreach (var u in _late) _right[u] = _moved[u];
             _factor.BackEarly(_right);
@@ -120,11 +124,12 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
 
     /// <summary>Newton's steps on the late rows; 1 in lanes that have settled.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private T Settle(Numbers<T> numbers, Span<T> volts, T frozen, int steps)
+    private T Settle(Numbers<T> numbers, Span<T> volts, T frozen, int steps, bool remembered)
     {
         var (zero, one, half) = (T.Of(0), T.Of(1), T.Of(0.5));
         for (var k = 0; k < _late.Length; k++) (_moved[_late[k]], _start[_late[k]]) = (zero, volts[_lateNodes[k]]);
-        _devices.Evaluate(numbers, volts);
+        if (remembered) _devices.Recall(numbers);
+        else _devices.Evaluate(numbers, volts);
         var norm = Unbalanced();
         var done = frozen;
         for (var step = 0; step < steps; step++)
@@ -133,8 +138,8 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
             _unbalanced.CopyTo(_step, 0);
             _factor.SolveLate(_step);
             var largest = Largest(_step);
-            // A lane that has settled takes no further step, whatever the others do.
-            done = T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), T.WhereLess(largest, T.Of(StepVolts), one, zero), zero));
+            // A lane that has settled takes no further step, whatever the others do. What was only remembered settles nothing.
+            if (step > 0 || !remembered) done = T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), T.WhereLess(largest, T.Of(StepVolts), one, zero), zero));
             var share = T.WhereLess(done, half, one, zero);
             if (T.Largest(share) == 0) return done;
 
@@ -160,6 +165,7 @@ internal sealed class Newton<T> where T : unmanaged, ILane<T>
                 if (T.Largest(grew) == 0 || halving == Halvings) break;
                 share = T.WhereLess(grew, half, share, share * half);
             }
+            if (remembered && step == 0) continue;
             var sure = T.WhereLess(half, share, T.WhereLess(largest, T.Of(SureVolts), one, zero), zero);
             done = T.Max(done, T.WhereLess(norm, T.Of(ResidualAmperes), sure, zero));
             if (T.AllAbove(done, 0.5)) break;

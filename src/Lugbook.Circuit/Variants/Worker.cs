@@ -6,7 +6,7 @@ namespace Lugbook.Circuit.Variants;
 /// <summary>What one core needs to solve some variants side by side after others; allocates only when made.</summary>
 internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] writes) where T : unmanaged, ILane<T>
 {
-    private readonly Newton<T> _newton = new(assembly);
+    private readonly Newton<T> _newton = Starting(assembly, nominal);
     private readonly T[] _volts = new T[nominal.Length];
     private readonly Numbers<T> _numbers = new(assembly);
     private readonly Ties _ties = new(assembly, writes);
@@ -32,7 +32,7 @@ internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] wri
     public void Solve(int steps)
     {
         for (var n = 0; n < nominal.Length; n++) _volts[n] = T.Of(nominal[n]);
-        _newton.Solve(_numbers, _volts, 0, steps);
+        _newton.Solve(_numbers, _volts, 0, steps, remembered: true);
     }
 
     /// <summary>Largest current of a lane that is not accounted for, A; NaN when the lane has no numbers, infinity when it has not settled.</summary>
@@ -49,5 +49,12 @@ internal sealed class Worker<T>(Assembly assembly, double[] nominal, Write[] wri
             largest = Math.Max(largest, Math.Abs(residual[at] - insulation[u * T.Width + lane] * volts[at]));
         }
         return largest;
+    }
+
+    private static Newton<T> Starting(Assembly assembly, double[] nominal)
+    {
+        var newton = new Newton<T>(assembly);
+        newton.Remember(nominal);
+        return newton;
     }
 }
