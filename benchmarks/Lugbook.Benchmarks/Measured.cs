@@ -24,6 +24,29 @@ internal sealed class Measured(IReadOnlyList<Summary> summaries)
         return found.FirstOrDefault(r => r.ResultStatistics is not null) ?? throw new InvalidOperationException($"'{method}' of {parameter ?? "all"} gave no result; its reason stands above.");
     }
 
+    /// <summary>Seconds a tolerance sample, batch and dense matrices on one core, in short slices by turns: other work on the machine meets both alike, and the least of many slices met little of it.</summary>
+    public static (double Batch, double Dense) InTurn(int parts)
+    {
+        const int slices = 100, many = 256;
+        var few = Math.Max(1, 600 / parts);
+        var network = Subjects.Of(parts);
+        var varied = Tolerances.Of(network);
+        var batch = new Batch(network, varied.Select(v => v.What)) { Cores = 1 };
+        var dense = new DenseNewton(batch.NetworkOf([.. varied.Select(v => v.Nominal)]), varied.Select(v => v.What));
+        var (values, room, volts) = (Tolerances.Samples(varied, many, 17), new BatchResult(many, batch.NodeCount), new double[batch.NodeCount]);
+        var (least, leastDense) = (double.PositiveInfinity, double.PositiveInfinity);
+        for (var slice = 0; slice < slices; slice++)
+        {
+            var clock = Stopwatch.GetTimestamp();
+            batch.SolveInto(values, room);
+            least = Math.Min(least, Stopwatch.GetElapsedTime(clock).TotalSeconds / many);
+            clock = Stopwatch.GetTimestamp();
+            for (var k = 0; k < few; k++) dense.Solve(values.AsSpan(k * varied.Length, varied.Length), volts);
+            leastDense = Math.Min(leastDense, Stopwatch.GetElapsedTime(clock).TotalSeconds / few);
+        }
+        return (least, leastDense);
+    }
+
     /// <summary>What 8,000 variants more allocate, bytes a variant, and what a call of 1,000 allocates once.</summary>
     public static (double Variant, double Call) Allocation(int parts)
     {
@@ -54,26 +77,15 @@ internal sealed class Measured(IReadOnlyList<Summary> summaries)
         var faults = new Faults(network);
         var batch = new Batch(network, faults.Varied) { Cores = 1 };
         var room = batch.Solve(faults.Values);
-        var width = faults.Varied.Length;
         int? settled = DenseDictionaryBenchmarks.Sets.Contains(set)
             ? DenseDictionaryBenchmarks.Settled(new(batch.NetworkOf(faults.Good), faults.Varied), faults, new double[batch.NodeCount])
             : null;
 
-        // Time of the same dictionary without the faults that were solved alone: what is left is theirs.
-        int[] within = [.. Enumerable.Range(0, faults.Count).Where(k => !room.WasAlone(k))];
-        double[] rest = [.. within.SelectMany(k => faults.Values.Skip(k * width).Take(width))];
-        var (restRoom, best) = (new BatchResult(within.Length, batch.NodeCount), double.PositiveInfinity);
-        for (var run = 0; run < 30; run++)
-        {
-            var clock = Stopwatch.StartNew();
-            batch.SolveInto(rest, restRoom);
-            best = Math.Min(best, clock.Elapsed.TotalSeconds);
-        }
         string[] alone = [.. Enumerable.Range(0, faults.Count).Where(room.WasAlone).Select(k => faults.Names[k])];
         string[] without = [.. Enumerable.Range(0, faults.Count).Where(k => room.ReasonOf(k) is not null).Select(k => $"{faults.Names[k]}: {room.ReasonOf(k)}")];
-        return new(network.Elements.Length, network.NodeCount, faults.Count, alone.Length, alone.Count(n => n.EndsWith("open", StringComparison.Ordinal)), without, settled, best);
+        return new(network.Elements.Length, network.NodeCount, faults.Count, alone.Length, alone.Count(n => n.EndsWith("open", StringComparison.Ordinal)), without, settled);
     }
 }
 
 /// <summary>Counts of a dictionary of single faults.</summary>
-internal readonly record struct DictionaryCounts(int Parts, int Nodes, int Faults, int Alone, int AloneOpen, string[] Without, int? DenseSettled, double SecondsWithoutAlone);
+internal readonly record struct DictionaryCounts(int Parts, int Nodes, int Faults, int Alone, int AloneOpen, string[] Without, int? DenseSettled);
