@@ -16,7 +16,7 @@ internal static class DrawCommand
         var above = new Option<bool>("--from-above") { Description = "Mirror the drawing: as seen from above." };
         var turn = new Option<int>("--turn") { Description = "Turn by 0, 90, 180 or 270 degrees.", DefaultValueFactory = _ => 0 };
         var stage = new Option<string?>("--stage") { Description = "Draw the schematic of one valve and what is around it instead: V3." };
-        var volts = new Option<bool>("--voltages") { Description = "With --stage: the solved volts at every node." };
+        var volts = new Option<bool>("--voltages") { Description = "Write the solved volts beside pins and nodes." };
         turn.AcceptOnlyFromAmong("0", "90", "180", "270");
         var command = new BenchWord("draw", "Draws the chassis from its list of lugs, to scale, as an SVG picture.",
             "lugbook draw data/demo/radio --out radio.svg",
@@ -27,6 +27,8 @@ internal static class DrawCommand
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var map = MapStage.Run(opened.Book, opened.Data.Handbook);
+            var solved = parsed.GetValue(volts) ? opened.Data.Solve(map) : null;
+            if (solved?.Reason is { } reason) await parsed.InvocationConfiguration.Error.WriteLineAsync($"Note: no volts are written. {reason}");
             string svg;
             if (parsed.GetValue(stage) is { } wanted)
             {
@@ -35,7 +37,7 @@ internal static class DrawCommand
                     await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: no valve of this book is called '{wanted}'. Valves: {string.Join(", ", opened.Book.Parts.Where(p => p.Kind == PartKind.Valve).Select(p => p.Name))}.");
                     return ExitCode.WrongInput;
                 }
-                var known = parsed.GetValue(volts) ? StageVolts.Of(opened.Data.Solve(map)) : _ => null;
+                Func<int, string?> known = solved is null ? _ => null : NodeVolts.Of(solved);
                 if (StageDiagram.Draw(map, valve, known, name => $"#{name}") is not { } picture)
                 {
                     await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: no electrode of {valve.Name} is known: enter its type and the lugs of its socket.");
@@ -43,7 +45,7 @@ internal static class DrawCommand
                 }
                 svg = picture.Svg;
             }
-            else svg = SvgWriter.Write(ChassisDrawing.Draw(opened.Book, map, DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = (Turn)(parsed.GetValue(turn) / 90) }));
+            else svg = SvgWriter.Write(ChassisDrawing.Draw(opened.Book, map, DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = (Turn)(parsed.GetValue(turn) / 90), LugNotes = solved is null ? [] : NodeVolts.AtLugs(solved) }));
             return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, async path =>
             {
                 await File.WriteAllTextAsync(path, svg, stop);

@@ -31,7 +31,7 @@ internal static class BookDownloads
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
         app.MapGet("/book/{name}/stage/{valve}.svg", (string name, string valve, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
-            view.Book.Parts.Named(valve) is { Kind: PartKind.Valve } part && StageDiagram.Draw(view.Map, part, view.IsSolved ? StageVolts.Of(view.Solved) : _ => null, p => $"#{p}") is { } picture
+            view.Book.Parts.Named(valve) is { Kind: PartKind.Valve } part && StageDiagram.Draw(view.Map, part, view.IsSolved ? NodeVolts.Of(view.Solved) : _ => null, p => $"#{p}") is { } picture
                 ? Results.Text(picture.Svg, "image/svg+xml") : Results.Problem($"No stage of {valve} can be drawn.", statusCode: StatusCodes.Status404NotFound), stop));
         app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(OrderStage.Csv(OrderStage.Run(view.WorkOut())), "text/csv"), stop));
