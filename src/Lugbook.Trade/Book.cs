@@ -1,4 +1,5 @@
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Readings;
 using Lugbook.Trade.Sheets;
@@ -33,6 +34,8 @@ public sealed record Book
 
     /// <summary>What was measured, oldest first.</summary>
     public Table<Reading> Readings { get; init; } = Table<Reading>.Empty;
+    /// <summary>Meters of the user's own, range by range.</summary>
+    public Table<MeterLine> Meters { get; init; } = Table<MeterLine>.Empty;
 
     /// <summary>An empty book.</summary>
     public static Book Empty(string name, string title) => new() { Name = name, Facts = new() { Title = title } };

@@ -37,6 +37,9 @@ internal sealed class InPlace
         _high = All(s => s.High);
     }
 
+    /// <summary>Volts of the ohmmeter, V.</summary>
+    public double OhmsTestVolts => _testVolts;
+
     private Network All(Func<Spread, double> end)
     {
         var at = _netlist.Spreads.Where(s => s.Parameter == Parameter.Ohms && s.Cause is SpreadCause.Tolerance or SpreadCause.Setting or SpreadCause.Unknown).DistinctBy(s => s.Element).ToDictionary(s => s.Element, end, StringComparer.Ordinal);

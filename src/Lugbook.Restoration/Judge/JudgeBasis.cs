@@ -19,6 +19,15 @@ public sealed class JudgeBasis
         _stakes = new(() => Stakes.Of(solved));
     }
 
+    private JudgeBasis(JudgeBasis other, double ohmsTestVolts)
+    {
+        (Solved, Bounds, _stakes) = (other.Solved, other.Bounds, other._stakes);
+        Place = other.Place?.OhmsTestVolts == ohmsTestVolts ? other.Place : Solved.Netlist.Network is null ? null : new(Solved.Netlist, ohmsTestVolts);
+    }
+
+    /// <summary>The same for another ohmmeter: only what lies in parallel is found anew, and only where its volts differ.</summary>
+    public JudgeBasis With(double ohmsTestVolts) => new(this, ohmsTestVolts);
+
     /// <summary>The solved set.</summary>
     public SolveResult Solved { get; }
     /// <summary>What the positions bear.</summary>

@@ -24,16 +24,21 @@ public static class JudgeStage
         foreach (var reading in book.Readings)
             if (book.Parts.Named(reading.Name) is null && (reading.Kind != ReadingKind.Volts || map.NodeOf(reading.Name) is null))
                 remarks.Add($"A reading names {reading.Name}, which is {(reading.Kind == ReadingKind.Volts ? "no lug" : "no part")} of this book; it is kept and not judged.");
+        var meters = BookMeters.Of(book);
+        foreach (var unknown in book.Readings.Where(r => r.Meter is not null && NamedIn(meters, r.Meter) is null).GroupBy(r => r.Meter!.Trim(), StringComparer.OrdinalIgnoreCase))
+            remarks.Add($"No meter is called {unknown.Key}, which read {string.Join(", ", unknown.Select(r => r.Name).Distinct())}; judged by the figures of {meter.Name}. Enter that meter to judge by its own.");
         var byPart = book.Readings.ToLookup(r => r.Name, StringComparer.OrdinalIgnoreCase);
-        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter)).ToImmutableArray();
+        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter, meters)).ToImmutableArray();
         return new() { Parts = parts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = basis.Solved.Reason };
     }
 
-    private static PartVerdict Judged(Part part, ImmutableArray<Reading> readings, Book book, JudgeBasis basis, FamilyPolicy policy, Meter meter)
+    private static Meter? NamedIn(ImmutableArray<Meter> meters, string? name) => name is null ? null : meters.FirstOrDefault(m => string.Equals(m.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    private static PartVerdict Judged(Part part, ImmutableArray<Reading> readings, Book book, JudgeBasis basis, FamilyPolicy policy, Meter meter, ImmutableArray<Meter> meters)
     {
         var bound = basis.Bounds.Of(part.Name);
         var volts = WorkingVolts(part, basis.Solved);
-        var judgements = readings.Reverse().Select(r => Judge(part, r, (r.Meter is { } m ? MeterShelf.Named(m) : null) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
+        var judgements = readings.Reverse().Select(r => Judge(part, r, NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
         var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy);
         var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
         return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = basis.StakeOf(part.Name), Bears = bound?.Sentence };

@@ -70,7 +70,11 @@ public static class BookFiles
             if (form == FileForm.Workbook) SheetChoice.Take(file, tables, complaints, remarks);
             else if (table is null) remarks.Add($"{file.Name}: not read, because its name is none of {string.Join(", ", Shapes.All.Select(s => s.Name + ".csv"))}.");
             else if (tables.ContainsKey(table)) complaints.Add(new(file.Name, "", 0, $"there is a second file for the table {table}.", "Choose one of them."));
-            else if (TakeText(file, table, remarks, complaints) is { } grid) tables[table] = grid;
+            else if (TakeText(file, table, remarks, complaints) is { } grid)
+            {
+                if (SheetChoice.IsMeant(grid, table)) tables[table] = grid;
+                else remarks.Add($"{file.Name}: not read: it has the name of the table {table}, but not its columns.");
+            }
         }
         if (complaints.Count == 0 && tables.Count == 0) complaints.Add(new(fallbackName, "", 0, "there is nothing to read here.", "Choose parts.csv, or the files that belong to the set."));
         // The tables that could be cut into cells are read nevertheless, so that all complaints come at once.

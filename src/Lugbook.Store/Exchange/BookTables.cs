@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Readings;
 
@@ -38,6 +39,12 @@ internal static class BookTables
             [
                 Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
                 WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note),
+            ]));
+        if (book.Meters.Count > 0 || exact)
+            tables.Add(Table(Shapes.Meters, book.Meters, exact, m =>
+            [
+                Words(m.Name), Words(MeterWords.Of(m.Function)), WrittenCell.Of(m.Top), WrittenCell.Of(m.ReadingPercent), WrittenCell.Of(m.FullScalePercent), WrittenCell.Of(m.Digits), WrittenCell.Of(m.Counts),
+                WrittenCell.Of(m.TestVolts), WrittenCell.Of(m.InputOhms), WrittenCell.Of(m.OhmsPerVolt), WrittenCell.Of(m.Hertz), Words(m.Note),
             ]));
         return tables.ToImmutable();
     }

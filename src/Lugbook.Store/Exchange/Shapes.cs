@@ -104,12 +104,22 @@ internal static class Shapes
         Make("note", Measure.Words, Notes), RowId,
     ], [["ref", "value"]], "reading");
 
+    /// <summary>Meters of the user's own, a row for each range.</summary>
+    public static TableShape Meters { get; } = new("meters", ["my meters", "own meters", "instruments", "messgerate"],
+    [
+        Make("meter", Measure.Words, "instrument|name|model|messgerat"), Make("quantity", Measure.Words, "function|what|measures|grosse|mesure"), Make("range", Measure.Words, "full scale|top|range top|bereich|calibre|mid scale"),
+        Make("reading_pct", Measure.Number, "reading pct|pct of reading|percent of reading|of reading"), Make("full_scale_pct", Measure.Number, "full scale pct|pct of full scale|percent of full scale|of full scale"),
+        Make("digits", Measure.Number, "plus digits|last digits|digit"), Make("counts", Measure.Number, "display counts|steps|count"), Make("test_v", Measure.Volts, "test volts|test voltage|open circuit volts"),
+        Make("input_ohms", Measure.Ohms, "input resistance|input|load"), Make("ohms_per_volt", Measure.Number, "ohms per volt|ohms a volt|sensitivity"), Make("hertz", Measure.Number, "frequency|hz|test frequency"),
+        Make("note", Measure.Words, Notes), RowId,
+    ], [["meter", "quantity", "range"]], "range of a meter") { MustSuit = true };
+
     /// <summary>Facts of the set as a whole, a row for each.</summary>
     public static TableShape Facts { get; } = new("book", ["facts", "book facts"],
         [Make("key", Measure.Words, "fact|name|property|item|field"), Make("value", Measure.Words, "is|content|answer|text")], [["key", "value"]], "fact");
 
     /// <summary>All tables, in the order in which they are read and written.</summary>
-    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings];
+    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings, Meters];
 
     private static Column Make(string key, Measure measure, string aliases) =>
         new(key, measure, [HeaderWords.Normal(key), .. aliases.Split('|', StringSplitOptions.RemoveEmptyEntries)]);

@@ -46,6 +46,7 @@ internal static class BookTables
         new BookTable<Trade.Sheets.SheetPart>("sheet-parts", b => b.SheetParts, (b, t) => b with { SheetParts = t }),
         new BookTable<Trade.Work.PositionWork>("work", b => b.Work, (b, t) => b with { Work = t }),
         new BookTable<Trade.Readings.Reading>("readings", b => b.Readings, (b, t) => b with { Readings = t }),
+        new BookTable<Trade.Meters.MeterLine>("meters", b => b.Meters, (b, t) => b with { Meters = t }),
     ];
 
     /// <summary>The type whose members a stored body has; null for a table of a newer version.</summary>

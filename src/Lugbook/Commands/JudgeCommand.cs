@@ -20,7 +20,7 @@ internal static class JudgeCommand
         var json = Shared.Json();
         var valves = DataInput.Valves();
         var readings = new Option<FileInfo?>("--readings") { Description = "A CSV file of readings besides those in the book: ref, quantity, value, lifted, meter, test_v." };
-        var meter = new Option<string?>("--meter") { Description = $"The meter of readings that name none: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
+        var meter = new Option<string?>("--meter") { Description = $"The meter of readings that name none: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}, or one of the book's own." };
         var policy = new Option<string?>("--policy") { Description = "What becomes of families: \"paper: stays; resistor: measure first\"." };
         var command = new BenchWord("judge", "May each part stay? What readings prove, and what to measure next.",
             "lugbook judge data/demo/radio",
@@ -32,9 +32,9 @@ internal static class JudgeCommand
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var own = parsed.GetValue(meter) ?? opened.Book.Facts.Meter;
-            if (own is not null && MeterShelf.Named(own) is null)
+            if (own is not null && BookMeters.Named(opened.Book, own) is null)
             {
-                await error.WriteLineAsync($"lugbook: no meter is called '{own}'. Known: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}.");
+                await error.WriteLineAsync($"lugbook: {BookMeters.Unknown(opened.Book, own)}");
                 return ExitCode.WrongInput;
             }
             var (families, wrong) = FamilyPolicy.Read(parsed.GetValue(policy) ?? opened.Book.Facts.Policy);
@@ -42,7 +42,7 @@ internal static class JudgeCommand
             if (!wrong.IsEmpty) return ExitCode.WrongInput;
             if (await WithReadings(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var solved = opened.Data.Solve(MapStage.Run(full, opened.Data.Handbook));
-            var instrument = (own is null ? null : MeterShelf.Named(own)) ?? MeterShelf.All[0];
+            var instrument = BookMeters.Named(opened.Book, own) ?? MeterShelf.All[0];
             var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts), families, instrument);
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(JudgeShape.Of(full, result)) : Sentences(full.Facts.Title, result));
             return result.Parts.Any(p => p.Judgements.Any(j => j.Verdict == Verdict.Outside)) ? ExitCode.No : ExitCode.Done;

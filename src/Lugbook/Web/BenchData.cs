@@ -41,12 +41,10 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     public SolveResult Solve(MapResult map) => SolveStage.Run(NetlistStage.Run(map, Handbook, Laws));
 
     /// <summary>What verdicts rest on.</summary>
-    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds) => new(solved, bounds, MeterOf(solved.Netlist.Map.Book.Facts).OhmsTestVolts);
+    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds, Book book) => new(solved, bounds, BookMeters.AtBench(book).OhmsTestVolts);
 
     /// <summary>May each part stay?</summary>
-    public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, MeterOf(book.Facts));
-
-    private static Meter MeterOf(BookFacts facts) => (facts.Meter is { } name ? MeterShelf.Named(name) : null) ?? MeterShelf.All[0];
+    public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, BookMeters.AtBench(book));
 
     /// <summary>Chooses; what was measured or laid down as policy decides first.</summary>
     public ChooseResult Choose(MapResult map)
@@ -54,7 +52,7 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
         // Without a reading and without a policy of its own the families decide as they do for every book, and nothing has to be solved.
         if (map.Book.Readings.Count == 0 && map.Book.Facts.Policy is null) return ChooseStage.Run(map, Policy);
         var solved = Solve(map);
-        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved))));
+        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved), map.Book)));
     }
 
     /// <summary>Chooses by verdicts that are there already.</summary>

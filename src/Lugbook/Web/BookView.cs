@@ -8,6 +8,7 @@ using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
+using Lugbook.Trade.Meters;
 
 namespace Lugbook.Web;
 
@@ -34,9 +35,11 @@ internal sealed class BookView
         _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
-        _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts, data.Handbook)));
+        var sameMeter = same && SameMeter(before!.Book, stored.Book);
+        _sheet = sameMeter ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book, data.Handbook)));
         _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
-        _basis = same ? before!._basis : new(() => BenchData.Basis(_solved.Value, _bounds.Value));
+        // With another meter what lies in parallel is found anew at its volts; the rest stays.
+        _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
@@ -61,9 +64,12 @@ internal sealed class BookView
     public OrderResult Order => _order.Value;
     public FitResult Fit => _fit.Value;
 
-    private static BookFacts Electrical(BookFacts facts) => facts with { Title = "", Story = null, Year = null, Policy = null };
+    private static BookFacts Electrical(BookFacts facts) => Metered(facts) with { Title = "", Story = null, Year = null, Policy = null };
+    private static BookFacts Metered(BookFacts facts) => facts with { Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
+
+    private static bool SameMeter(Book a, Book b) => Metered(a.Facts) with { Title = "" } == Metered(b.Facts) with { Title = "" } && a.Meters.Equals(b.Meters);
 
     // Readings and decisions change no current: what was solved stays solved.
     private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
-        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings);
+        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings) && a.Meters.Equals(b.Meters);
 }

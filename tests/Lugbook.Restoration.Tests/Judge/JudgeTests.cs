@@ -17,7 +17,7 @@ public class JudgeTests
 {
     private static readonly Meter Exact = MeterShelf.All[0] with { Ohms = new([1e9], 1e-6), PointerOhms = null, Farads = new([1], 1e-6) };
 
-    private static JudgeResult Judge(Book book, Meter? meter = null, FamilyPolicy? policy = null)
+    internal static JudgeResult Judge(Book book, Meter? meter = null, FamilyPolicy? policy = null)
     {
         var netlist = Solved.Netlist(book);
         var solved = new SolveResult { Netlist = netlist, Direct = null, Point = null, Cycle = null, Rectifiers = [], Spreads = netlist.Spreads, Reason = "not needed", Remarks = [] };

@@ -1,6 +1,7 @@
 using CsCheck;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
@@ -68,12 +69,18 @@ internal static class RandomBooks
             Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, Meter = meter, TestVolts = volts,
             At = flags > 3 ? new DateTimeOffset(2026, 11, 25, 20, flags, 0, TimeSpan.Zero) : null, Note = rest.Item1, Extras = rest.Item2,
         });
+        // Within what a meter can be, so that the forgiving form keeps every figure.
+        var meters = Gen.Select(names, Gen.Enum<MeterFunction>(), Gen.Double[1e-12, 1e9], Gen.Double[0.01, 40], Gen.Int[0, 15], words.Maybe(), extras, (n, f, top, share, which, note, e) => new MeterLine
+        {
+            Name = n, Function = f, Top = top, ReadingPercent = (which & 1) != 0 ? null : share, FullScalePercent = (which & 1) != 0 ? share : null, Digits = (which & 2) != 0 ? 3 : null, Counts = (which & 2) != 0 ? 2000 : null,
+            TestVolts = (which & 4) != 0 ? 10 * share : null, InputOhms = (which & 4) != 0 ? 11e6 : null, OhmsPerVolt = (which & 4) == 0 ? 20e3 : null, Hertz = (which & 8) != 0 ? 120 : null, Note = note, Extras = e,
+        });
         var facts = Gen.Select(words, Gen.Int[1900, 1970].MaybeValue(), words.Maybe(), Gen.Double[1, 300].MaybeValue(), Gen.Double[1, 100].MaybeValue(), lugs.Maybe(), Gen.Enum<MegHabit>(), (t, y, s, v, h, c, m) => new BookFacts { Title = t, Year = y, Story = s, LineVolts = v, LineHertz = h, CommonLug = c, MegHabit = m, Meter = s, Policy = s, TodayLineVolts = v, ChartLineVolts = v, ChartOhmsPerVolt = h is null ? null : 20e3, ChartInputOhms = h is null ? null : 11e6 });
-        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
+        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3], meters.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
         {
             Name = "random", Facts = a.Item1,
             Mounts = Of(a.Item2.DistinctBy(m => m.Name.ToUpperInvariant()), b.Item5, tidy), Lugs = Of(a.Item3, b.Item5, tidy), Parts = Of(a.Item4, b.Item5, tidy), Wires = Of(a.Item5, b.Item5, tidy),
-            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy),
+            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy), Meters = Of(b.Item4.Item3, b.Item5, tidy),
         });
     }
 

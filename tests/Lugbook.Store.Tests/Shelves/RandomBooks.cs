@@ -1,6 +1,7 @@
 using CsCheck;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
@@ -67,6 +68,9 @@ internal static class RandomBooks
     private static readonly Gen<Reading> Measured = Gen.Select(Base, Gen.Enum<ReadingKind>(), Number, Gen.Bool, Maybe(Text), MaybeValue(Number), Gen.DateTimeOffset).Select((b, kind, value, flag, text, volts, at) =>
         new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
 
+    private static readonly Gen<MeterLine> Meters = Gen.Select(Base, Gen.Enum<MeterFunction>(), Number, MaybeValue(Number), MaybeValue(Number), Maybe(Text)).Select((b, function, top, one, other, text) =>
+        new MeterLine { Name = b.Name, Extras = b.Extras, Function = function, Top = top, ReadingPercent = one, FullScalePercent = other, Digits = one, Counts = other, TestVolts = one, InputOhms = other, OhmsPerVolt = one, Hertz = other, Note = text });
+
     private static readonly Gen<BookFacts> Facts = Gen.Select(Text, MaybeValue(Gen.Int), Maybe(Text), MaybeValue(Number), Gen.Enum<MegHabit>()).Select((title, year, story, volts, meg) =>
         new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
 
@@ -77,11 +81,11 @@ internal static class RandomBooks
 
     /// <summary>Any book of this name.</summary>
     public static Gen<Book> Named(string name) =>
-        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured)))
+        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured), TableOf(Meters)))
             .Select((first, parts, declared, readings, sheetParts, work) => new Book
             {
                 Name = name, Facts = first.Item1, Mounts = first.Item2, Lugs = first.Item3, Wires = first.Item4,
-                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2,
+                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2, Meters = work.Item3,
             });
 
     /// <summary>Any book.</summary>
