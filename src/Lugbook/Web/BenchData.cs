@@ -8,6 +8,7 @@ using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
 using Lugbook.Trade;
 using Lugbook.Trade.Meters;
+using Lugbook.Trade.Text;
 using Lugbook.Trade.Valves;
 
 namespace Lugbook.Web;
@@ -35,6 +36,22 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
         }
         var limits = RectifierLimit.Parse(await File.ReadAllTextAsync(Path.Combine(valves, "rectifier-points.csv"), stop));
         return new(folder, handbook, await ValveData.LoadAsync(folder, own, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
+    }
+
+    /// <summary>What of the book's own valves cannot be used; empty when all can, or it has none.</summary>
+    public System.Collections.Immutable.ImmutableArray<Complaint> Faults { get; init; } = [];
+
+    /// <summary>The same with the valve types and lines that a book carries: its pins come first, its lines are added.</summary>
+    public BenchData For(Book book)
+    {
+        if (!BookValves.Any(book)) return this;
+        var (types, complaints) = BookValves.Types(book);
+        var laws = Laws.With(BookValves.LinesText(book.ValveLines), BookValves.TypesText(book));
+        return this with
+        {
+            Handbook = new([.. types, .. Handbook.Types]), Laws = laws,
+            Faults = [.. complaints, .. laws.Faults.Select(f => new Complaint($"{(f.Line - 2 is >= 0 and var n && n < book.ValveLines.Count ? $"valve line {n + 1}, {book.ValveLines[n].Name}" : "valve lines")}{(f.Column.Length > 0 ? $", {f.Column}" : "")}", f.Text, 0, f.Problem, f.Remedy))],
+        };
     }
 
     /// <summary>The set as it should be, solved.</summary>

@@ -1,6 +1,7 @@
 using Lugbook.Trade;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Readings;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Web;
@@ -29,6 +30,17 @@ internal static class BookEdits
             Meters = Table<MeterLine>.Of([.. book.Meters.Where(l => !IsOld(l.Name)), .. lines]),
             Facts = IsOld(book.Facts.Meter) ? book.Facts with { Meter = now } : book.Facts,
             Readings = now is null ? book.Readings : Table<Reading>.Of(book.Readings.Select(r => IsOld(r.Meter) ? r with { Meter = now } : r)),
+        };
+    }
+
+    /// <summary>Puts a valve type and its lines in place of those of its name; a null type takes both out.</summary>
+    public static Book KeepValve(Book book, string type, OwnValve? valve, IEnumerable<ValveLine> lines)
+    {
+        bool IsOld(Row row) => string.Equals(row.Name, type, StringComparison.OrdinalIgnoreCase);
+        return book with
+        {
+            ValveTypes = Table<OwnValve>.Of([.. book.ValveTypes.Where(v => !IsOld(v)), .. valve is null ? (OwnValve[])[] : [valve]]),
+            ValveLines = Table<ValveLine>.Of([.. book.ValveLines.Where(l => !IsOld(l)), .. lines]),
         };
     }
 

@@ -31,6 +31,7 @@ internal sealed class BookView
     public BookView(StoredBook stored, BenchData data, BookView? before = null)
     {
         Stored = stored;
+        Data = data = before is not null && before.Book.ValveTypes.Equals(stored.Book.ValveTypes) && before.Book.ValveLines.Equals(stored.Book.ValveLines) ? before.Data : data.For(stored.Book);
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
@@ -47,6 +48,8 @@ internal sealed class BookView
 
     public StoredBook Stored { get; }
     public Book Book => Stored.Book;
+    /// <summary>Handbook and laws with the book's own valves.</summary>
+    public BenchData Data { get; }
     public MapResult Map => _map.Value;
     public ChooseResult Choose => _choose.Value;
     /// <summary>The solved set. The first time it takes from a fraction of a second to some seconds: ask for it off the page's own thread.</summary>
@@ -71,5 +74,6 @@ internal sealed class BookView
 
     // Readings and decisions change no current: what was solved stays solved.
     private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
-        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings) && a.Meters.Equals(b.Meters);
+        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings)
+        && a.ValveTypes.Equals(b.ValveTypes) && a.ValveLines.Equals(b.ValveLines);
 }
