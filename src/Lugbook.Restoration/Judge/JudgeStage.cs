@@ -29,7 +29,8 @@ public static class JudgeStage
             remarks.Add($"No meter is called {unknown.Key}, which read {string.Join(", ", unknown.Select(r => r.Name).Distinct())}; judged by the figures of {meter.Name}. Enter that meter to judge by its own.");
         var byPart = book.Readings.ToLookup(r => r.Name, StringComparer.OrdinalIgnoreCase);
         var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter, meters)).ToImmutableArray();
-        return new() { Parts = parts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = basis.Solved.Reason };
+        var volts = VoltsRule.Of(book, basis, r => NamedIn(meters, r.Meter) ?? meter);
+        return new() { Parts = parts, Volts = volts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = basis.Solved.Reason };
     }
 
     private static Meter? NamedIn(ImmutableArray<Meter> meters, string? name) => name is null ? null : meters.FirstOrDefault(m => string.Equals(m.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -70,7 +71,7 @@ public static class JudgeStage
         ReadingKind.Leakage => ConditionRule.Leakage(part, reading, meter, volts),
         ReadingKind.SeriesOhms => ConditionRule.SeriesOhms(part, reading),
         ReadingKind.Dissipation => ConditionRule.Loss(part, reading),
-        _ => ValueRule.Told(reading, 0, Verdict.CannotTell, "Volts are judged on the sheet, lug by lug.", null),
+        _ => ValueRule.Told(reading, 0, Verdict.CannotTell, $"Volts are judged at a lug; {part.Name} is a part.", "Name the lug: V3-6."),
     };
 
     private static (Decision, string, bool) Decide(Part part, PositionWork? work, ImmutableArray<Judgement> judgements, FamilyPolicy policy)

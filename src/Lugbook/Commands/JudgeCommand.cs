@@ -4,6 +4,7 @@ using Lugbook.Output;
 using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Sheet;
 using Lugbook.Store.Exchange;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Readings;
@@ -43,9 +44,10 @@ internal static class JudgeCommand
             if (await WithReadings(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var solved = opened.Data.Solve(MapStage.Run(full, opened.Data.Handbook));
             var instrument = BookMeters.Named(opened.Book, own) ?? MeterShelf.All[0];
-            var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts), families, instrument);
+            var sheet = new Lazy<SheetResult>(() => opened.Data.Sheet(solved, full with { Facts = full.Facts with { Meter = instrument.Name } }));
+            var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts, sheet), families, instrument);
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(JudgeShape.Of(full, result)) : Sentences(full.Facts.Title, result));
-            return result.Parts.Any(p => p.Judgements.Any(j => j.Verdict == Verdict.Outside)) ? ExitCode.No : ExitCode.Done;
+            return result.Parts.SelectMany(p => p.Judgements).Concat(result.Volts.SelectMany(v => v.Judgements)).Any(j => j.Verdict == Verdict.Outside) ? ExitCode.No : ExitCode.Done;
         });
         return command;
     }
@@ -80,6 +82,15 @@ internal static class JudgeCommand
             foreach (var p in judged)
                 foreach (var j in p.Judgements)
                     text.WriteLine($"  {p.Position,-6} {ReadingWords.Of(j.Reading.Kind)} {(j.Reading.IsLifted ? "lifted" : "in place")}: {JudgeWords.Of(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+        }
+        if (!result.Volts.IsEmpty)
+        {
+            text.WriteLine("\nVolts");
+            foreach (var v in result.Volts)
+            {
+                foreach (var j in v.Judgements) text.WriteLine($"  {v.Lug,-6} {JudgeWords.OfVolts(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+                foreach (var passed in v.Passed) text.WriteLine($"         {passed}");
+            }
         }
         var table = new TextTable("part", "decision", "why");
         foreach (var p in result.Parts.OrderBy(p => p.Decision switch { Decision.Goes => 0, Decision.MeasureFirst => 1, _ => 2 })) table.Add(p.Position, DecisionWords.Of(p.Decision), p.Reason);

@@ -91,7 +91,7 @@ internal static class SheetCommand
         var valves = new TextTable("valve", "", "normal", "worst", "when", "limit");
         foreach (var v in sheet.Valves)
         {
-            string Amount(double? x) => v.Unit == "W" ? Figures.Watts(x) : Figures.Amperes(x);
+            string Amount(double? x) => v.Unit switch { "W" => Figures.Watts(x), "V" => x is { } volts ? Figures.VoltsWithUnit(volts) : "", _ => Figures.Amperes(x) };
             valves.Add(v.Section.Length > 0 ? $"{v.Valve} ({v.Section})" : v.Valve, v.Electrode, Amount(v.Amount.Normal), Amount(v.Amount.Worst), v.Amount.Moment, Amount(v.Limit));
         }
         text.WriteLine($"\nWhat every part bears, hum included\n{parts}\nWhat every valve bears\n{valves}");

@@ -13,6 +13,14 @@ internal static class JudgeWords
         _ => "cannot be told",
     };
 
+    /// <summary>Volts are as they should be, or not; that makes no part good or bad.</summary>
+    public static string OfVolts(Verdict verdict) => verdict switch
+    {
+        Verdict.Within => "as it should be",
+        Verdict.Outside => "not as it should be",
+        _ => "cannot be told",
+    };
+
     /// <summary>A colour class that says the same as the word beside it.</summary>
     public static string Chip(Verdict verdict) => verdict switch { Verdict.Within => "good", Verdict.Outside => "bad", _ => "note" };
 

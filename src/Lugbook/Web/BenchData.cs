@@ -4,6 +4,7 @@ using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Netlist;
+using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
 using Lugbook.Trade;
@@ -58,7 +59,10 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     public SolveResult Solve(MapResult map) => SolveStage.Run(NetlistStage.Run(map, Handbook, Laws));
 
     /// <summary>What verdicts rest on.</summary>
-    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds, Book book) => new(solved, bounds, BookMeters.AtBench(book).OhmsTestVolts);
+    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds, Book book, Lazy<SheetResult> sheet) => new(solved, bounds, BookMeters.AtBench(book).OhmsTestVolts, sheet);
+
+    /// <summary>What every pin should read.</summary>
+    public SheetResult Sheet(SolveResult solved, Book book) => SheetStage.Run(solved, SheetConditions.Of(book, Handbook));
 
     /// <summary>May each part stay?</summary>
     public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, BookMeters.AtBench(book));
@@ -69,7 +73,7 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
         // Without a reading and without a policy of its own the families decide as they do for every book, and nothing has to be solved.
         if (map.Book.Readings.Count == 0 && map.Book.Facts.Policy is null) return ChooseStage.Run(map, Policy);
         var solved = Solve(map);
-        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved), map.Book)));
+        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved), map.Book, new(() => Sheet(solved, map.Book)))));
     }
 
     /// <summary>Chooses by verdicts that are there already.</summary>

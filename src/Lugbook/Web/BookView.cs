@@ -37,10 +37,10 @@ internal sealed class BookView
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
         var sameMeter = same && SameMeter(before!.Book, stored.Book);
-        _sheet = sameMeter ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book, data.Handbook)));
+        _sheet = sameMeter ? before!._sheet : new(() => data.Sheet(_solved.Value, stored.Book));
         _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
         // With another meter what lies in parallel is found anew at its volts; the rest stays.
-        _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book));
+        _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
         _order = new(() => OrderStage.Run(_choose.Value));
         _fit = new(() => FitStage.Run(_map.Value, _choose.Value));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lugbook.Restoration.Map;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
@@ -29,6 +30,17 @@ internal static class ReadingForm
         var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted, Meter = meter.Name, TestVolts = volts, At = now };
         var doubt = Doubt(part, reading, text.Trim());
         return new(reading, doubt, doubt is not null);
+    }
+
+    /// <summary>Volts at a lug, or what is wrong.</summary>
+    public static (Reading? Reading, string? Trouble) ReadVolts(MapResult map, string? lug, string? text, Meter meter, DateTimeOffset now)
+    {
+        var name = lug?.Trim() ?? "";
+        if (map.NodeOf(name) is null) return (null, name.Length == 0 ? "Which lug? Write it as in V3-6." : $"No lug is called '{name}'. Write it as in V3-6; nothing was stored.");
+        if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, with its minus.");
+        if (!ReadingWords.TryRead(text, ReadingKind.Volts, meter.Volts.Top, out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        if (Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
+        return (new() { Name = map.Book.Lugs.Named(name)?.Name ?? name, Kind = ReadingKind.Volts, Value = value, IsOver = over, Meter = meter.Name, At = now }, null);
     }
 
     // Three hundred times off is a forgotten k or M far more often than a part.
