@@ -40,6 +40,7 @@ public static class JudgeStage
         var bound = basis.Bounds.Of(part.Name);
         var volts = WorkingVolts(part, basis.Solved);
         var judgements = readings.Reverse().Select(r => Judge(part, r, NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
+        judgements = Advised(part, judgements, basis, meter, volts);
         var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy);
         var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
         return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = basis.StakeOf(part.Name), Bears = bound?.Sentence };
@@ -51,22 +52,26 @@ public static class JudgeStage
         var kind = Wanted(part, judgements, meter);
         var tried = judgements.FirstOrDefault(j => j.Reading.Kind == kind);
         if (tried is { Verdict: Verdict.Undecided, Reading.IsLifted: true }) return null;
-        var lift = tried is { Reading.IsLifted: false };
-        return Measuring.Of(part, kind, basis.Place, part.Kind.IsCapacitor() ? basis.Place?.At(part, meter.FaradsHertz) : null, meter, basis.Solved.Netlist.Map, volts, lift);
+        return Measuring.Of(part, kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried is { Reading.IsLifted: false }, tried?.Reading.LiftedPart is not null);
     }
 
+    // The newest reading that told nothing in place is answered with the lead that is best lifted.
+    private static ImmutableArray<Judgement> Advised(Part part, ImmutableArray<Judgement> judgements, JudgeBasis basis, Meter meter, double volts) =>
+        judgements.IsEmpty || judgements[0] is not { Verdict: Verdict.CannotTell, Instead: ValueRule.LiftOne, Reading: var reading } ? judgements
+        : judgements.SetItem(0, judgements[0] with { Instead = Measuring.Of(part, reading.Kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried: true, onlyOwn: reading.LiftedPart is not null)?.Sentence ?? $"A finer meter than {meter.Name} is needed, lifted or not." });
+
     // A capacitor that was exchanged since is no suspect of a low reading.
-    private static Rest? Beside(Part part, Book book, InPlace? place) =>
-        place?.Of(part) is { } rest ? rest with { Leakers = [.. rest.Leakers.Where(l => book.Work.Named(l)?.Done != true)] } : null;
+    private static Rest? Beside(Part part, Reading reading, Book book, InPlace? place) =>
+        place?.Without(part, reading.LiftedPart) is { } rest ? rest with { Leakers = [.. rest.Leakers.Where(l => book.Work.Named(l)?.Done != true)] } : null;
 
     private static Judgement Judge(Part part, Reading reading, Meter meter, Book book, InPlace? place, PositionBound? bound, double volts) => reading.Kind switch
     {
         ReadingKind.Ohms when part.Kind.IsCapacitor() => ConditionRule.Insulation(part, reading with { Kind = ReadingKind.Insulation, TestVolts = meter.OhmsTestVolts }, meter, bound, volts) with { Reading = reading },
         ReadingKind.Ohms when reading.IsLifted => ValueRule.Lifted(part, reading, meter, bound),
-        ReadingKind.Ohms => ValueRule.Resistance(part, reading, meter, Beside(part, book, place), bound),
+        ReadingKind.Ohms => ValueRule.Resistance(part, reading, meter, Beside(part, reading, book, place), bound),
         ReadingKind.Farads when !part.Kind.IsCapacitor() => ValueRule.Told(reading, 0, Verdict.CannotTell, $"{part.Name} is a {part.KindAsWritten}: capacitance says nothing about it.", "Measure ohms."),
         ReadingKind.Farads when reading.IsLifted => ValueRule.Lifted(part, reading, meter, bound),
-        ReadingKind.Farads => ValueRule.Capacitance(part, reading, meter, place?.At(part, meter.FaradsHertz), bound),
+        ReadingKind.Farads => ValueRule.Capacitance(part, reading, meter, place?.At(part, meter.FaradsHertz, reading.LiftedPart), bound),
         ReadingKind.Insulation => ConditionRule.Insulation(part, reading, meter, bound, volts),
         ReadingKind.Leakage => ConditionRule.Leakage(part, reading, meter, volts),
         ReadingKind.SeriesOhms => ConditionRule.SeriesOhms(part, reading),

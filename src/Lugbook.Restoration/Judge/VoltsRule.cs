@@ -49,7 +49,7 @@ internal static class VoltsRule
         var band = new Interval(shown.Low - a, shown.High + a);
         var at = string.Equals(reading.Name, line.Lug, StringComparison.OrdinalIgnoreCase) ? Named(line) : $"{reading.Name}, joined to {Named(line)}";
         var says = $"{Say.Of(ReadingKind.Volts, reading.Value)}{ac} at {at} on {meter.Name}{across}";
-        var healthy = $"healthy sets show {Volts(shown.Low)} to {Volts(shown.High)}, and the meter may be off by {Volts(a)}";
+        var healthy = $"healthy sets show {Volts(shown.Low)} to {Volts(shown.High)}, and the meter may be off by {Say.Error(ReadingKind.Volts, a)}";
         if (reading.IsOver)
             return reading.Value > band.High ? ValueRule.Told(reading, a, Verdict.Outside, $"Over {says}: {healthy}. It is too high.", null) with { Intact = shown } : No($"Over {says} says nothing: {healthy}.", "Take a higher range.");
         var verdict = reading.Value < band.Low || reading.Value > band.High ? Verdict.Outside : Verdict.Within;

@@ -37,7 +37,7 @@ internal static class BookTables
         if (book.Readings.Count > 0 || exact)
             tables.Add(Table(Shapes.Readings, book.Readings, exact, r =>
             [
-                Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
+                Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.LiftedPart), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
                 WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note),
             ]));
         if (book.Meters.Count > 0 || exact)

@@ -33,6 +33,7 @@ public static class ReadingsText
                 Value = value,
                 IsOver = over,
                 IsLifted = Yes(row, "lifted"),
+                LiftedPart = row.Words("lifted_part"),
                 IsReversed = Yes(row, "reversed"),
                 Meter = row.Words("meter"),
                 TestVolts = row.Number("test_v", 0, 1e5),

@@ -99,7 +99,7 @@ internal static class Shapes
     public static TableShape Readings { get; } = new("readings", ["reading", "measurements", "measured", "messwerte", "mesures", "metingen"],
     [
         Make("ref", Measure.Words, Refs + "|lug|at lug"), Make("quantity", Measure.Words, "what|measured|kind|grosse|mesure"), Make("value", Measure.Words, "reading|shows|shown|wert|valeur|waarde|valore|valor"),
-        Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
+        Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("lifted_part", Measure.Words, "lifted part|with lifted"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
         Make("meter", Measure.Words, "instrument|messgerat"), Make("test_v", Measure.Volts, "test volts|test voltage|at volts"), Make("at", Measure.Words, "time|when|date|datum|zeit"),
         Make("note", Measure.Words, Notes), RowId,
     ], [["ref", "value"]], "reading");

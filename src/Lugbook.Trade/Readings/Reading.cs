@@ -33,6 +33,8 @@ public sealed record Reading : Row
     public bool IsOver { get; init; }
     /// <summary>A lead was lifted, or the part is out; else it was read where it sits.</summary>
     public bool IsLifted { get; init; }
+    /// <summary>Another part whose lead was lifted so that this one could be told; null when none was. Then <see cref="IsLifted"/> is false: the part itself sat in place.</summary>
+    public string? LiftedPart { get; init; }
     /// <summary>The meter's + was on lead b.</summary>
     public bool IsReversed { get; init; }
     /// <summary>The meter's name; null: the one of the book.</summary>

@@ -81,7 +81,7 @@ internal static class JudgeCommand
             text.WriteLine("\nReadings");
             foreach (var p in judged)
                 foreach (var j in p.Judgements)
-                    text.WriteLine($"  {p.Position,-6} {ReadingWords.Of(j.Reading.Kind)} {(j.Reading.IsLifted ? "lifted" : "in place")}: {JudgeWords.Of(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+                    text.WriteLine($"  {p.Position,-6} {ReadingWords.Of(j.Reading.Kind)} {JudgeWords.How(j.Reading)}: {JudgeWords.Of(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
         }
         if (!result.Volts.IsEmpty)
         {

@@ -28,7 +28,7 @@ internal static class JudgeShape
 
     private static object Of(Judgement j) => new
     {
-        Quantity = ReadingWords.Of(j.Reading.Kind), j.Reading.Value, Over = j.Reading.IsOver, Lifted = j.Reading.IsLifted, j.Reading.Meter, j.Reading.TestVolts, j.Reading.At,
+        Quantity = ReadingWords.Of(j.Reading.Kind), j.Reading.Value, Over = j.Reading.IsOver, Lifted = j.Reading.IsLifted, j.Reading.LiftedPart, j.Reading.Meter, j.Reading.TestVolts, j.Reading.At,
         j.Verdict, j.Sentence, j.Instead, Intact = Of(j.Intact), True = Of(j.True), j.Uncertainty, j.Probability,
     };
 

@@ -15,7 +15,15 @@ internal static class ReadingForm
     /// <param name="IsDoubtful">True when it may be stored if it is confirmed.</param>
     internal sealed record Outcome(Reading? Reading, string? Trouble, bool IsDoubtful);
 
-    public static Outcome Read(Part part, ReadingKind kind, string? text, bool lifted, Meter meter, string? testVolts, DateTimeOffset now)
+    /// <param name="part">What is measured.</param>
+    /// <param name="kind">What of it.</param>
+    /// <param name="text">What the meter shows.</param>
+    /// <param name="lifted">A lead is lifted.</param>
+    /// <param name="liftedPart">Whose, if not the part's own.</param>
+    /// <param name="meter">The meter.</param>
+    /// <param name="testVolts">Volts of the test, as typed.</param>
+    /// <param name="now">The time.</param>
+    public static Outcome Read(Part part, ReadingKind kind, string? text, bool lifted, string? liftedPart, Meter meter, string? testVolts, DateTimeOffset now)
     {
         if (string.IsNullOrWhiteSpace(text)) return new(null, "Type what the meter shows, or OL.", false);
         double? volts = null;
@@ -27,7 +35,7 @@ internal static class ReadingForm
         }
         var top = kind switch { ReadingKind.Ohms => meter.OhmsTop, ReadingKind.Farads => meter.Farads?.Top ?? 0, ReadingKind.Insulation => meter.Insulation?.Top ?? meter.OhmsTop, _ => 0 };
         if (!ReadingWords.TryRead(text, kind, top, out var value, out var over, out var complaint)) return new(null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.", false);
-        var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted, Meter = meter.Name, TestVolts = volts, At = now };
+        var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted && liftedPart is null, LiftedPart = lifted ? liftedPart : null, Meter = meter.Name, TestVolts = volts, At = now };
         var doubt = Doubt(part, reading, text.Trim());
         return new(reading, doubt, doubt is not null);
     }

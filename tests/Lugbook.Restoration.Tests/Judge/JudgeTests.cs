@@ -134,7 +134,7 @@ public class JudgeTests
     public void No_intact_part_is_condemned_in_place_and_no_bad_one_declared_within()
     {
         var meter = MeterShelf.All[0];
-        var rates = new Dictionary<(bool Intact, Verdict Verdict), int>();
+        var rates = new Dictionary<(bool Other, bool Intact, Verdict Verdict), int>();
         var cases = long.Parse(Environment.GetEnvironmentVariable("LUGBOOK_JUDGE_CASES") ?? "1500", CultureInfo.InvariantCulture);
         var end = Gen.Int[1, 5];
         Gen.Select(Gen.Select(end, end, Gen.Double[2, 6.3], Gen.Double[-1, 1]).Array[3, 9], Gen.Double[-0.6, 1.2], Gen.Double[-1, 1]).Sample((parts, off, error) =>
@@ -154,26 +154,29 @@ public class JudgeTests
             var seen = Ohms.Between(network, truth[0].A, truth[0].B).Ohms;
             // The meter is off by no more than its guard, which its statement makes 95 % of.
             var shown = seen + error * GuardBand.Of(meter.OhmsUncertainty(seen)) * 0.98;
-            var book = test.Build() with { Readings = Table<Reading>.Of([new() { Name = "R0", Kind = ReadingKind.Ohms, Value = shown }]) };
-            var verdict = Judge(book, meter).Of("R0")!.Judgements.Single().Verdict;
+            // Read again with a lead of another part lifted.
+            var freed = Ohms.Between(new(network.NodeNames, 0, truth.Where(t => t.Name != "R1")), truth[0].A, truth[0].B).Ohms;
+            var again = freed + error * GuardBand.Of(meter.OhmsUncertainty(freed)) * 0.98;
+            var book = test.Build() with { Readings = Table<Reading>.Of([new() { Name = "R0", Kind = ReadingKind.Ohms, Value = again, LiftedPart = "R1" }, new() { Name = "R0", Kind = ReadingKind.Ohms, Value = shown }]) };
+            var verdicts = Judge(book, meter).Of("R0")!.Judgements.Select(j => j.Verdict).ToArray();
             var intact = Math.Abs(off) <= 0.2;
-            rates[(intact, verdict)] = rates.GetValueOrDefault((intact, verdict)) + 1;
-            return intact ? verdict != Verdict.Outside : verdict != Verdict.Within;
+            for (var other = 0; other < 2; other++) rates[(other == 1, intact, verdicts[other])] = rates.GetValueOrDefault((other == 1, intact, verdicts[other])) + 1;
+            return verdicts.All(v => v != (intact ? Verdict.Outside : Verdict.Within));
         }, iter: cases, threads: 1);
         if (Environment.GetEnvironmentVariable("LUGBOOK_WRITE_DOCS") is { Length: > 0 } folder) File.WriteAllText(Path.Combine(folder, "judge-rates.md"), Page(rates));
     }
 
-    private static string Page(Dictionary<(bool Intact, Verdict Verdict), int> rates)
+    private static string Page(Dictionary<(bool Other, bool Intact, Verdict Verdict), int> rates)
     {
         var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        text.WriteLine($"# Verdicts in place: rates over {rates.Values.Sum()} random cases\n");
-        text.WriteLine("Networks of 3 to 9 resistors of ±20 % between 5 lugs, all but one within tolerance, that one from 60 % low to 120 % high; a digital hand meter's error within its guard. Written by the command in docs/judge.md.\n");
-        text.WriteLine("| the part truly is | cases | declared within | condemned | cannot be told in place |\n|---|---|---|---|---|");
-        foreach (var intact in (bool[])[true, false])
+        text.WriteLine($"# Verdicts in place: rates over {rates.Values.Sum() / 2} random cases\n");
+        text.WriteLine("Networks of 3 to 9 resistors of ±20 % between 5 lugs, all but one within tolerance, that one from 60 % low to 120 % high; a digital hand meter's error within its guard. Each is read as it sits, and again with a lead of one other part lifted, whichever it is. Written by the command in docs/judge.md.\n");
+        text.WriteLine("| the part truly is | lifted | cases | declared within | condemned | cannot be told in place |\n|---|---|---|---|---|---|");
+        foreach (var (other, intact) in ((bool, bool)[])[(false, true), (false, false), (true, true), (true, false)])
         {
-            var all = rates.Where(r => r.Key.Intact == intact).Sum(r => r.Value);
-            double Share(params Verdict[] verdicts) => 100.0 * verdicts.Sum(v => rates.GetValueOrDefault((intact, v))) / all;
-            text.WriteLine($"| {(intact ? "within its tolerance" : "outside")} | {all} | {Share(Verdict.Within):0.0} % | {Share(Verdict.Outside):0.0} % | {Share(Verdict.CannotTell, Verdict.Undecided):0.0} % |");
+            var all = rates.Where(r => r.Key.Other == other && r.Key.Intact == intact).Sum(r => r.Value);
+            double Share(params Verdict[] verdicts) => 100.0 * verdicts.Sum(v => rates.GetValueOrDefault((other, intact, v))) / all;
+            text.WriteLine($"| {(intact ? "within its tolerance" : "outside")} | {(other ? "a lead of one other part" : "nothing")} | {all} | {Share(Verdict.Within):0.0} % | {Share(Verdict.Outside):0.0} % | {Share(Verdict.CannotTell, Verdict.Undecided):0.0} % |");
         }
         return text.ToString();
     }
