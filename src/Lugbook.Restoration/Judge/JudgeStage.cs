@@ -51,6 +51,8 @@ public static class JudgeStage
     {
         var kind = Wanted(part, judgements, meter);
         var tried = judgements.FirstOrDefault(j => j.Reading.Kind == kind);
+        // Another meter may tell what the last one could not.
+        if (tried?.Reading.Meter is { } with && !string.Equals(with, meter.Name, StringComparison.OrdinalIgnoreCase)) tried = null;
         if (tried is { Verdict: Verdict.Undecided, Reading.IsLifted: true }) return null;
         return Measuring.Of(part, kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried is { Reading.IsLifted: false }, tried?.Reading.LiftedPart is not null);
     }

@@ -47,15 +47,15 @@ internal static class Measuring
         }
         var choice = LeadChoice.ForOhms(part, map, onlyOwn ? null : place, Width);
         return Lift(part, ReadingKind.Ohms, choice?.Left is { } left ? ValueRule.Seen(limits.Low, limits.High, left) : limits, choice, rest.Seconds,
-            double.IsInfinity(rest.Low) ? "" : $"In place {Say.Between(ReadingKind.Ohms, new(rest.Low, rest.High))} in parallel hides it. ");
+            double.IsInfinity(rest.Low) ? "" : $"In place, {Say.Between(ReadingKind.Ohms, new(rest.Low, rest.High))} in parallel hides it. ");
     }
 
-    // Lifted or not, such a meter tells a break or a short and no more.
+    // Lifted or not, such a meter can only condemn.
     private static HowToMeasure Coarse(Part part, Interval limits, Rest? rest, Meter meter)
     {
         var intact = rest is null ? limits : ValueRule.Seen(limits.Low, limits.High, rest);
         var why = limits.High > meter.OhmsTop ? $"{meter.Name} ends at {Say.Ohms(meter.OhmsTop)}" : $"{meter.Name} may be off by {Say.Error(ReadingKind.Ohms, meter.OhmsUncertainty(part.Value!.Value))} there";
-        return new(ReadingKind.Ohms, true, null, null, intact, 0, null, $"Read {part.Name} in place: an intact one shows {Say.Between(ReadingKind.Ohms, intact)}. {why}, so it tells a break or a short and not the value; a finer meter would.");
+        return new(ReadingKind.Ohms, true, null, null, intact, 0, null, $"Read {part.Name} in place: an intact one shows {Say.Between(ReadingKind.Ohms, intact)}. {why}: enough to condemn it, too coarse to prove it good; a finer meter would.");
     }
 
     private static HowToMeasure Farads(Part part, Interval limits, InPlace? place, Meter meter, MapResult map, bool tried, bool onlyOwn)

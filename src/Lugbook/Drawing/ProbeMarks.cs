@@ -11,16 +11,19 @@ internal static class ProbeMarks
     public static IEnumerable<Shape> Of(Pt red, Pt black, double lugRadius)
     {
         var away = (red - black).Unit;
-        return [.. Needle(red, away, lugRadius, "red"), .. Needle(black, away * -1, lugRadius, "black")];
+        // Where the lugs lie far apart the picture is of a larger piece, and smaller: the probes grow with it.
+        var size = Math.Max(1, red.To(black) / 45);
+        return [.. Needle(red, away, lugRadius, size, "red"), .. Needle(black, away * -1, lugRadius, size, "black")];
     }
 
-    private static IEnumerable<Shape> Needle(Pt lug, Pt away, double lugRadius, string colour)
+    private static IEnumerable<Shape> Needle(Pt lug, Pt away, double lugRadius, double size, string colour)
     {
-        var (tip, end, across) = (lug + away * lugRadius * 0.6, lug + away * (lugRadius + Length), away.Turned);
-        yield return new OutlineShape(Outline.Area(tip, end + across * Half, end - across * Half), $"probe {colour}");
-        var head = end + away * Head;
-        if (colour == "red") yield return new DiscShape(head, Head, $"probe {colour}");
-        else yield return new OutlineShape(Outline.Area(head + (away + across) * Head, head + (away - across) * Head, head - (away + across) * Head, head - (away - across) * Head), $"probe {colour}");
-        yield return new TextShape(head + away * (Head + 3.4) + (Math.Abs(away.X) > 0.7 ? new Pt(away.X > 0 ? 3 : -3, 0) : default), colour == "red" ? "red +" : "black −", 4.2, new(1, 0), $"probe-word {colour}");
+        var (end, across) = (lug + away * (lugRadius + Length * size), away.Turned);
+        yield return new OutlineShape(Outline.Area(lug + away * lugRadius * 0.6, end + across * Half * size, end - across * Half * size), $"probe {colour}");
+        var (head, half) = (end + away * Head * size, Head * size);
+        if (colour == "red") yield return new DiscShape(head, half, $"probe {colour}");
+        else yield return new OutlineShape(Outline.Area(head + (away + across) * half, head + (away - across) * half, head - (away + across) * half, head - (away - across) * half), $"probe {colour}");
+        // Sideways a word needs more room than above or below.
+        yield return new TextShape(head + away * (half + (3.2 + 3.6 * Math.Abs(away.X)) * size), colour == "red" ? "red +" : "black −", 4.2 * size, new(1, 0), $"probe-word {colour}");
     }
 }

@@ -36,7 +36,7 @@ internal static class ReadingForm
         var top = kind switch { ReadingKind.Ohms => meter.OhmsTop, ReadingKind.Farads => meter.Farads?.Top ?? 0, ReadingKind.Insulation => meter.Insulation?.Top ?? meter.OhmsTop, _ => 0 };
         if (!ReadingWords.TryRead(text, kind, top, out var value, out var over, out var complaint)) return new(null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.", false);
         var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted && liftedPart is null, LiftedPart = lifted ? liftedPart : null, Meter = meter.Name, TestVolts = volts, At = now };
-        var doubt = Doubt(part, reading, text.Trim());
+        var doubt = Doubt(part, reading, text.Trim(), meter, top);
         return new(reading, doubt, doubt is not null);
     }
 
@@ -52,13 +52,18 @@ internal static class ReadingForm
     }
 
     // Three hundred times off is a forgotten k or M far more often than a part.
-    private static string? Doubt(Part part, Reading reading, string text)
+    private static string? Doubt(Part part, Reading reading, string text, Meter meter, double top)
     {
+        const string again = "Store again to keep it as it stands.";
+        // A figure without its unit: insulation is told in megohms, leakage in micro- and milliamperes.
+        if (reading is { Kind: ReadingKind.Insulation, IsOver: false, Value: < 10e3 }) return $"{text} is {Notation.Print(reading.Value, Unit.Ohm)}, as good as a short. Was M meant? {again}";
+        if (reading is { Kind: ReadingKind.Leakage, Value: > 0.1 }) return $"{text} is {Notation.Print(reading.Value, Unit.Ampere)}. Was mA or µA meant? {again}";
+        if (top > 0 && !reading.IsOver && reading.Value > 1.1 * top) return $"{meter.Name} shows {Notation.Print(top, reading.Unit!.Value)} at most, and {text} is more. Is another meter in your hand? Choose it below. {again}";
         if (reading.IsOver || part.Value is not { } nominal || nominal <= 0 || reading.Unit is not { } unit || reading.Unit != part.Unit || reading.Value <= 0) return null;
         if (reading.Kind is not (ReadingKind.Ohms or ReadingKind.Farads)) return null;
         var off = reading.Value / nominal;
         return off is > 300 or < 1.0 / 300
-            ? $"{text} is {Notation.Print(reading.Value, unit)}, and {part.Name} is marked {Notation.Print(nominal, unit)}. Was a k, M, n or µ meant? Store again to keep it as it stands." : null;
+            ? $"{text} is {Notation.Print(reading.Value, unit)}, and {part.Name} is marked {Notation.Print(nominal, unit)}. Was a k, M, n or µ meant? {again}" : null;
     }
 
     private static string Capital(string sentence) => sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..] + (sentence.EndsWith('.') ? "" : ".");
