@@ -67,10 +67,12 @@ internal sealed class BookView
     public OrderResult Order => _order.Value;
     public FitResult Fit => _fit.Value;
 
-    private static BookFacts Electrical(BookFacts facts) => Metered(facts) with { Title = "", Story = null, Year = null, Policy = null };
-    private static BookFacts Metered(BookFacts facts) => facts with { Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
+    private static BookFacts Electrical(BookFacts facts) =>
+        facts with { Title = "", Story = null, Year = null, Policy = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
 
-    private static bool SameMeter(Book a, Book b) => Metered(a.Facts) with { Title = "" } == Metered(b.Facts) with { Title = "" } && a.Meters.Equals(b.Meters);
+    // What only the sheet's conditions take from the book.
+    private static bool SameMeter(Book a, Book b) => Conditions(a.Facts) == Conditions(b.Facts) && a.Meters.Equals(b.Meters);
+    private static (string?, double?, double?, double?, double?) Conditions(BookFacts f) => (f.Meter, f.TodayLineVolts, f.ChartLineVolts, f.ChartOhmsPerVolt, f.ChartInputOhms);
 
     // Readings and decisions change no current: what was solved stays solved.
     private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
