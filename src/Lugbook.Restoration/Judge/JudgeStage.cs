@@ -39,7 +39,7 @@ public static class JudgeStage
     {
         var bound = basis.Bounds.Of(part.Name);
         var volts = WorkingVolts(part, basis.Solved);
-        var judgements = readings.Reverse().Select(r => Judge(part, r, NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
+        var judgements = readings.Reverse().Select(r => Judge(part, Topped(r, NamedIn(meters, r.Meter) ?? meter), NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
         judgements = Advised(part, judgements, basis, meter, volts);
         var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy);
         var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
@@ -57,10 +57,18 @@ public static class JudgeStage
         return Measuring.Of(part, kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried is { Reading.IsLifted: false }, tried?.Reading.LiftedPart is not null);
     }
 
-    // The newest reading that told nothing in place is answered with the lead that is best lifted.
-    private static ImmutableArray<Judgement> Advised(Part part, ImmutableArray<Judgement> judgements, JudgeBasis basis, Meter meter, double volts) =>
-        judgements.IsEmpty || judgements[0] is not { Verdict: Verdict.CannotTell, Instead: ValueRule.LiftOne, Reading: var reading } ? judgements
-        : judgements.SetItem(0, judgements[0] with { Instead = Measuring.Of(part, reading.Kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried: true, onlyOwn: reading.LiftedPart is not null)?.Sentence ?? $"A finer meter than {meter.Name} is needed, lifted or not." });
+    // The newest reading of a kind that told nothing in place is answered with the lead that is best lifted.
+    private static ImmutableArray<Judgement> Advised(Part part, ImmutableArray<Judgement> judgements, JudgeBasis basis, Meter meter, double volts)
+    {
+        var kinds = new HashSet<ReadingKind>();
+        return [.. judgements.Select(j => kinds.Add(j.Reading.Kind) && j is { Verdict: Verdict.CannotTell, Instead: ValueRule.LiftOne } ? Advised(part, j, j.Reading, basis, meter, volts) : j)];
+    }
+
+    private static Judgement Advised(Part part, Judgement judgement, Reading reading, JudgeBasis basis, Meter meter, double volts) =>
+        judgement with { Instead = Measuring.Of(part, reading.Kind, basis.Place, meter, basis.Solved.Netlist.Map, volts, tried: true, onlyOwn: reading.LiftedPart is not null)?.Sentence ?? $"A finer meter than {meter.Name} is needed, lifted or not." };
+
+    /// <summary>A bare "over" is above the top of the meter that showed it.</summary>
+    internal static Reading Topped(Reading reading, Meter meter) => reading is { IsOver: true, Value: 0 } ? reading with { Value = meter.TopOf(reading.Kind) } : reading;
 
     // A capacitor that was exchanged since is no suspect of a low reading.
     private static Rest? Beside(Part part, Reading reading, Book book, InPlace? place) =>
@@ -68,6 +76,7 @@ public static class JudgeStage
 
     private static Judgement Judge(Part part, Reading reading, Meter meter, Book book, InPlace? place, PositionBound? bound, double volts) => reading.Kind switch
     {
+        _ when reading is { IsOver: true, Value: 0 } => ValueRule.Told(reading, 0, Verdict.CannotTell, $"{meter.Name} has no range of {ReadingWords.Of(reading.Kind)}, so \"over\" says nothing.", "Name the meter that it was read with, or write what it is over: over 20M."),
         ReadingKind.Ohms when part.Kind.IsCapacitor() => ConditionRule.Insulation(part, reading with { Kind = ReadingKind.Insulation, TestVolts = meter.OhmsTestVolts }, meter, bound, volts) with { Reading = reading },
         ReadingKind.Ohms when reading.IsLifted => ValueRule.Lifted(part, reading, meter, bound),
         ReadingKind.Ohms => ValueRule.Resistance(part, reading, meter, Beside(part, reading, book, place), bound),

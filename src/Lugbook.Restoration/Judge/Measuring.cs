@@ -36,7 +36,7 @@ internal static class Measuring
             var (from, to) = (ValueRule.Apart(middle - guard, other.High), ValueRule.Apart(middle + guard, other.Low));
             return from >= limits.Low && to <= limits.High ? (to - from) / (limits.High - limits.Low) : double.PositiveInfinity;
         }
-        if (!(Width(Rest.None) <= 1)) return tried ? null : Coarse(part, limits, place?.Of(part), meter);
+        if (!(Width(Rest.None) <= 1)) return tried ? null : Coarse(part, ReadingKind.Ohms, place?.Of(part) is { } beside ? ValueRule.Seen(limits.Low, limits.High, beside) : limits, meter, meter.OhmsUncertainty(part.Value.Value));
         if (place?.Of(part) is not { } rest) return Lift(part, ReadingKind.Ohms, limits, LeadChoice.ForOhms(part, map, null, Width), 0, "");
         if (!tried && Width(rest) <= 1 && limits.High < meter.OhmsTop)
         {
@@ -51,17 +51,19 @@ internal static class Measuring
     }
 
     // Lifted or not, such a meter can only condemn.
-    private static HowToMeasure Coarse(Part part, Interval limits, Rest? rest, Meter meter)
+    private static HowToMeasure Coarse(Part part, ReadingKind kind, Interval intact, Meter meter, double a)
     {
-        var intact = rest is null ? limits : ValueRule.Seen(limits.Low, limits.High, rest);
-        var why = limits.High > meter.OhmsTop ? $"{meter.Name} ends at {Say.Ohms(meter.OhmsTop)}" : $"{meter.Name} may be off by {Say.Error(ReadingKind.Ohms, meter.OhmsUncertainty(part.Value!.Value))} there";
-        return new(ReadingKind.Ohms, true, null, null, intact, 0, null, $"Read {part.Name} in place: an intact one shows {Say.Between(ReadingKind.Ohms, intact)}. {why}: enough to condemn it, too coarse to prove it good; a finer meter would.");
+        var why = double.IsInfinity(a) ? $"{meter.Name} ends at {Say.Of(kind, meter.TopOf(kind))}" : $"{meter.Name} may be off by {Say.Error(kind, a)} there";
+        return new(kind, true, null, null, intact, 0, null, $"Read {part.Name}{(kind == ReadingKind.Farads ? "'s capacitance" : "")} in place: an intact one shows {Say.Between(kind, intact)}. {why}: enough to condemn it, too coarse to prove it good; a finer meter would.");
     }
 
-    private static HowToMeasure Farads(Part part, Interval limits, InPlace? place, Meter meter, MapResult map, bool tried, bool onlyOwn)
+    private static HowToMeasure? Farads(Part part, Interval limits, InPlace? place, Meter meter, MapResult map, bool tried, bool onlyOwn)
     {
         Interval Seen(RestAt other) => new(limits.Low + other.Low, limits.High + other.High);
-        if (!tried && place?.At(part, meter.FaradsHertz) is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
+        var beside = place?.At(part, meter.FaradsHertz);
+        var a = meter.Farads?.Uncertainty(part.Value!.Value) ?? 0;
+        if (2 * GuardBand.Of(a) > limits.High - limits.Low) return tried ? null : Coarse(part, ReadingKind.Farads, beside is null ? limits : Seen(beside), meter, a);
+        if (!tried && beside is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
             return new(ReadingKind.Farads, true, null, null, Seen(rest), 1, null, $"Read {part.Name}'s capacitance in place: an intact one shows {Say.Between(ReadingKind.Farads, Seen(rest))}.");
         var choice = LeadChoice.ForFarads(part, map, onlyOwn ? null : place, meter.FaradsHertz, other => other.High - other.Low < 0.1 * part.Value!.Value ? (other.High - other.Low) / (limits.High - limits.Low) : double.PositiveInfinity);
         return Lift(part, ReadingKind.Farads, choice?.LeftAt is { } left ? Seen(left) : limits, choice, 1, "");

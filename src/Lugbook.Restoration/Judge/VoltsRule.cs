@@ -25,7 +25,7 @@ internal static class VoltsRule
         return [.. read.Select(g =>
         {
             var line = LineAt(sheet, map, g.Key);
-            return new VoltsVerdict(g.Key, line?.What, [.. g.Reverse().Select(r => Judge(r, meterOf(r), sheet, line))], Passed(sheet, map, line));
+            return new VoltsVerdict(g.Key, line?.What, [.. g.Reverse().Select(r => Judge(JudgeStage.Topped(r, meterOf(r)), meterOf(r), sheet, line))], Passed(sheet, map, line));
         })];
     }
 

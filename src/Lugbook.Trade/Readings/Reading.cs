@@ -27,7 +27,7 @@ public sealed record Reading : Row
 {
     /// <summary>What it is of.</summary>
     public required ReadingKind Kind { get; init; }
-    /// <summary>The number, in the base unit of its kind; with <see cref="IsOver"/> the top of the range.</summary>
+    /// <summary>The number, in the base unit of its kind; with <see cref="IsOver"/> the top of the range, or 0 for the top of whatever meter it was.</summary>
     public required double Value { get; init; }
     /// <summary>The meter showed "over": the truth is above <see cref="Value"/>.</summary>
     public bool IsOver { get; init; }

@@ -33,7 +33,7 @@ internal static class ReadingForm
                 return new(null, $"'{testVolts}' is not a test voltage. Nothing was stored.", false);
             volts = v;
         }
-        var top = kind switch { ReadingKind.Ohms => meter.OhmsTop, ReadingKind.Farads => meter.Farads?.Top ?? 0, ReadingKind.Insulation => meter.Insulation?.Top ?? meter.OhmsTop, _ => 0 };
+        var top = meter.TopOf(kind);
         if (!ReadingWords.TryRead(text, kind, top, out var value, out var over, out var complaint)) return new(null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.", false);
         var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted && liftedPart is null, LiftedPart = lifted ? liftedPart : null, Meter = meter.Name, TestVolts = volts, At = now };
         var doubt = Doubt(part, reading, text.Trim(), meter, top);
@@ -46,7 +46,7 @@ internal static class ReadingForm
         var name = lug?.Trim() ?? "";
         if (map.NodeOf(name) is null) return (null, name.Length == 0 ? "Which lug? Write it as in V3-6." : $"No lug is called '{name}'. Write it as in V3-6; nothing was stored.");
         if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, with its minus.");
-        if (!ReadingWords.TryRead(text, ReadingKind.Volts, meter.Volts.Top, out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        if (!ReadingWords.TryRead(text, ReadingKind.Volts, meter.TopOf(ReadingKind.Volts), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
         if (Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
         return (new() { Name = map.Book.Lugs.Named(name)?.Name ?? name, Kind = ReadingKind.Volts, Value = value, IsOver = over, Meter = meter.Name, At = now }, null);
     }

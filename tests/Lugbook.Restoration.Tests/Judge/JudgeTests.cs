@@ -70,6 +70,17 @@ public class JudgeTests
         Assert.Equal(verdict, Judge(book).Of("R1")!.Judgements.Single().Verdict);
     }
 
+    /// <summary>Source: the same section: "over" is above the top of the meter that showed it: 2.4 MΩ of a pointer instrument (twenty times 120 kΩ) says nothing of 3.3 MΩ, a digital meter's 20 MΩ does.</summary>
+    [Theory]
+    [InlineData("pointer-20k", Verdict.CannotTell)]
+    [InlineData("digital-10M", Verdict.Outside)]
+    public void A_bare_over_is_above_the_top_of_the_meter_that_showed_it(string meter, Verdict verdict)
+    {
+        var book = TestBook.New().Strip("A", 3).Facts(f => f with { CommonLug = "A-2" }).Resistor("R1", 3.3e6, "A-1", "A-2").Build();
+        book = book with { Readings = Table<Reading>.Of([new() { Name = "R1", Kind = ReadingKind.Ohms, Value = 0, IsOver = true, IsLifted = true, Meter = meter }]) };
+        Assert.Equal(verdict, Judge(book).Of("R1")!.Judgements.Single().Verdict);
+    }
+
     /// <summary>Source: data/reference/replacement-practice.md, section 8: 0.5 mA for 10 µF may leak once formed; out above.</summary>
     [Theory]
     [InlineData(0.3e-3, Verdict.Within)]
