@@ -27,6 +27,39 @@ public class ValvesTextTests
         Assert.Equal(2, read.Remarks.Count(r => r.Contains("valves.csv", StringComparison.Ordinal) || r.Contains("tube types.csv", StringComparison.Ordinal)));
     }
 
+    /// <summary>A list of parts keeps being one, whatever its file is called.</summary>
+    [Fact]
+    public void A_single_list_of_parts_may_be_called_meters()
+    {
+        var read = BookFiles.Read([File("my meters.csv", Parts)], "x");
+        Assert.Equal("", string.Join("\n", read.Complaints));
+        Assert.Equal("R1", Assert.Single(read.Book!.Parts).Name);
+    }
+
+    [Fact]
+    public void In_a_workbook_a_sheet_called_valves_or_meters_is_left_alone_and_valvelines_is_read()
+    {
+        WrittenTable Sheet(string name, params string[][] rows) => new(name, [.. rows[0]], [.. rows[1..].Select(r => (System.Collections.Immutable.ImmutableArray<WrittenCell>)[.. r.Select(c => new WrittenCell(c))])]);
+        using var stream = new MemoryStream();
+        Assert.Null(Workbook.Write(
+        [
+            Sheet("parts", ["ref", "kind", "value", "unit"], ["R1", "resistor", "100", "ohm"]), Sheet("valves", ["Valve", "Tested"], ["6V6", "good"]),
+            Sheet("meters", ["Meter", "Bought"], ["S-meter", "1962"]), Sheet("valvelines", ["type", "plate_v", "grid1_v", "plate_ma"], ["6SC7", "250", "-2", "2"]),
+        ], stream, "x.xlsx"));
+        var read = BookFiles.Read([new("x.xlsx", stream.ToArray())], "x");
+        Assert.Equal("", string.Join("\n", read.Complaints));
+        Assert.Equal((1, 0, 0, 1), (read.Book!.Parts.Count, read.Book.Meters.Count, read.Book.ValveTypes.Count, read.Book.ValveLines.Count));
+        Assert.Contains(read.Remarks, r => r.Contains("valves", StringComparison.Ordinal) && r.Contains("meters", StringComparison.Ordinal));
+    }
+
+    /// <summary>"OL" says no figure; which one it is above is known only where the meter is.</summary>
+    [Fact]
+    public void A_bare_over_in_a_list_of_readings_is_kept_as_such()
+    {
+        var reading = Assert.Single(ReadingsText.Read("ref,quantity,value,lifted,lifted part\nR1,ohms,OL,,R6\n").Rows);
+        Assert.Equal((true, 0, false, "R6"), (reading.IsOver, reading.Value, reading.IsLifted, reading.LiftedPart));
+    }
+
     [Fact]
     public void Lines_and_pins_beside_the_parts_come_into_the_book()
     {
