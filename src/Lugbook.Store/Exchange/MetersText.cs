@@ -41,8 +41,14 @@ public static class MetersText
     private static double? Top(RowCells row, MeterFunction function)
     {
         var text = row.Raw("range").Trim();
-        // Lugbook writes plain numbers in the base unit; people write 200, 2k and 20 µF.
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var plain) && double.IsFinite(plain)) return plain;
+        // Lugbook writes plain numbers in the base unit; people write 200, 2k and 20 µF, and 1,500 as the rest of their file does.
+        if (row.Table.Context.Exact) return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var plain) ? plain : 0;
+        if (!text.Any(c => char.IsLetter(c) && c is not ('e' or 'E')))
+        {
+            if (NumberText.Plain(text, row.Table.Habit, out var at, out var problem) is { } number) return NumberText.Scaled(number, 0);
+            row.Complain("range", at, problem!, "Write the highest figure that the range shows: 200, 2k, 20M.");
+            return null;
+        }
         if (Notation.TryParse(text, MeterLine.UnitOf(function), out var top, out var complaint, Trade.MegHabit.Million)) return top;
         row.Complain("range", complaint!.At, complaint.Problem, complaint.Remedy);
         return null;

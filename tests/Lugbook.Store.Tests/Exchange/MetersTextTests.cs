@@ -10,9 +10,9 @@ public class MetersTextTests
     [Fact]
     public void Units_percent_signs_and_decimal_commas_are_read()
     {
-        var read = MetersText.Read("meter;quantity;range;reading_pct;digits;counts\nmine;ohms;2k;0,8;3;2000\nmine;capacitance;20 µF;1,25;5;2000\n");
+        var read = MetersText.Read("meter;quantity;range;reading_pct;digits;counts\nmine;ohms;2k;0,8;3;2000\nmine;capacitance;20 µF;1,25;5;2000\nmine;volts;1,500;0,5;2;2000\n");
         Assert.Equal("", string.Join("\n", read.Complaints));
-        Assert.Equal([(MeterFunction.Ohms, 2e3, 0.8), (MeterFunction.Farads, 20e-6, 1.25)], read.Rows.Select(r => (r.Function, r.Top, r.ReadingPercent!.Value)));
+        Assert.Equal([(MeterFunction.Ohms, 2e3, 0.8), (MeterFunction.Farads, 20e-6, 1.25), (MeterFunction.Volts, 1.5, 0.5)], read.Rows.Select(r => (r.Function, r.Top, r.ReadingPercent!.Value)));
     }
 
     [Fact]
