@@ -41,7 +41,7 @@ public static class JudgeStage
         var volts = WorkingVolts(part, basis.Solved);
         var judgements = readings.Reverse().Select(r => Judge(part, Topped(r, NamedIn(meters, r.Meter) ?? meter), NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
         judgements = Advised(part, judgements, basis, meter, volts);
-        var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy);
+        var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy, [.. PolicyPlace.Of(part, basis.Solved.Netlist.Map)]);
         var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
         return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = basis.StakeOf(part.Name), Bears = bound?.Sentence };
     }
@@ -90,13 +90,13 @@ public static class JudgeStage
         _ => ValueRule.Told(reading, 0, Verdict.CannotTell, $"Volts are judged at a lug; {part.Name} is a part.", "Name the lug: V3-6."),
     };
 
-    private static (Decision, string, bool) Decide(Part part, PositionWork? work, ImmutableArray<Judgement> judgements, FamilyPolicy policy)
+    private static (Decision, string, bool) Decide(Part part, PositionWork? work, ImmutableArray<Judgement> judgements, FamilyPolicy policy, string[] places)
     {
         if (work is { Decision: not Decision.Undecided }) return (work.Decision, work.Reason is { Length: > 0 } r ? r : "Decided by the user; no reason written.", true);
         // The newest reading of each kind counts; a lifted one more than one in place.
         var counting = judgements.GroupBy(j => j.Reading.Kind).Select(g => g.FirstOrDefault(j => j.Reading.IsLifted && j.Verdict != Verdict.CannotTell) ?? g.FirstOrDefault(j => j.Verdict != Verdict.CannotTell) ?? g.First()).ToArray();
         if (counting.FirstOrDefault(j => j.Verdict == Verdict.Outside) is { } bad) return (Decision.Goes, bad.Sentence, false);
-        var (decision, why) = policy.For(part.Kind)!.Value;
+        var (decision, why) = policy.For(part.Kind, places)!.Value;
         if (decision == Decision.Goes) return (decision, counting.Any(j => j.Verdict == Verdict.Within) ? $"{why} What it measured does not change that: set the policy of this book to measure first to keep it." : why, false);
         var proved = Proofs(part).All(kinds => counting.Any(j => kinds.Contains(j.Reading.Kind) && j.Verdict == Verdict.Within));
         if (proved) return (Decision.Stays, string.Join(" ", counting.Where(j => j.Verdict == Verdict.Within).Select(j => j.Sentence)), false);

@@ -116,6 +116,20 @@ public class JudgeTests
         Assert.Equal((Decision.Goes, "it is sticky", true), (verdict.Decision, verdict.Reason, verdict.ByUser));
     }
 
+    /// <summary>A policy may say otherwise of a place: the coupling capacitor goes, the one beside it stays.</summary>
+    [Fact]
+    public void What_a_policy_says_of_a_place_comes_before_what_it_says_of_the_family()
+    {
+        var (policy, wrong) = FamilyPolicy.Read("paper: stays; paper at a grid: goes");
+        Assert.Empty(wrong);
+        Assert.Equal("paper: stays; paper at a grid: goes", policy.Write());
+        var result = Judge(DemoBooks.Named("amp"), MeterShelf.All[0], policy);
+        // C6 leads from a plate to the grid of an output valve (V3-5 in the demo amplifier's list), C1 stands at the line.
+        Assert.Equal((Decision.Goes, Decision.Stays), (result.Of("C6")!.Decision, result.Of("C1")!.Decision));
+        Assert.Contains("at a grid", result.Of("C6")!.Reason, StringComparison.Ordinal);
+        Assert.Single(FamilyPolicy.Read("paper under the moon: goes").NotUnderstood);
+    }
+
     [Fact]
     public void What_of_a_policy_is_not_understood_is_told()
     {
