@@ -67,15 +67,20 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     /// <summary>May each part stay?</summary>
     public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, BookMeters.AtBench(book));
 
-    /// <summary>Chooses; what was measured or laid down as policy decides first.</summary>
+    /// <summary>Chooses by the solved circuit; what was measured or laid down as policy decides first. Solving takes from a fraction of a second to some seconds.</summary>
     public ChooseResult Choose(MapResult map)
     {
-        // Without a reading and without a policy of its own the families decide as they do for every book, and nothing has to be solved.
-        if (map.Book.Readings.Count == 0 && map.Book.Facts.Policy is null) return ChooseStage.Run(map, Policy);
         var solved = Solve(map);
-        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved), map.Book, new(() => Sheet(solved, map.Book)))));
+        var bounds = BoundsStage.Run(solved);
+        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds, map.Book, new(() => Sheet(solved, map.Book)))));
     }
 
-    /// <summary>Chooses by verdicts that are there already.</summary>
-    public ChooseResult Choose(MapResult map, JudgeResult judged) => ChooseStage.Run(map, Policy with { Judged = judged });
+    /// <summary>Chooses by a circuit that is solved already.</summary>
+    public ChooseResult Choose(MapResult map, ChooseBasis basis, JudgeResult judged) => ChooseStage.Run(map, Judges(map.Book) ? Policy with { Judged = judged } : Policy, basis);
+
+    /// <summary>Chooses by wiring, markings and practice alone, at once.</summary>
+    public ChooseResult FirstPass(MapResult map) => ChooseStage.Run(map, Policy);
+
+    // Without a reading and without a policy of its own the families decide as they do for every book.
+    private static bool Judges(Book book) => book.Readings.Count > 0 || book.Facts.Policy is not null;
 }

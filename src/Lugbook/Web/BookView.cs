@@ -4,6 +4,7 @@ using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
+using Lugbook.Restoration.Power;
 using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
@@ -16,14 +17,13 @@ namespace Lugbook.Web;
 internal sealed class BookView
 {
     private readonly Lazy<MapResult> _map;
+    private readonly Lazy<ChooseResult> _firstPass;
     private readonly Lazy<ChooseResult> _choose;
     private readonly Lazy<SolveResult> _solved;
     private readonly Lazy<SheetResult> _sheet;
     private readonly Lazy<BoundsResult> _bounds;
     private readonly Lazy<JudgeBasis> _basis;
     private readonly Lazy<JudgeResult> _judge;
-    private readonly Lazy<OrderResult> _order;
-    private readonly Lazy<FitResult> _fit;
 
     /// <param name="stored">The book.</param>
     /// <param name="data">What the answers need besides.</param>
@@ -33,7 +33,7 @@ internal sealed class BookView
         Stored = stored;
         Data = data = before is not null && before.Book.ValveTypes.Equals(stored.Book.ValveTypes) && before.Book.ValveLines.Equals(stored.Book.ValveLines) ? before.Data : data.For(stored.Book);
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
-        _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
+        _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
         var sameMeter = same && SameMeter(before!.Book, stored.Book);
@@ -42,8 +42,7 @@ internal sealed class BookView
         // With another meter what lies in parallel is found anew at its volts; the rest stays.
         _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
-        _order = new(() => OrderStage.Run(_choose.Value));
-        _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
+        _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge.Value));
     }
 
     public StoredBook Stored { get; }
@@ -51,7 +50,12 @@ internal sealed class BookView
     /// <summary>Handbook and laws with the book's own valves.</summary>
     public BenchData Data { get; }
     public MapResult Map => _map.Value;
-    public ChooseResult Choose => _choose.Value;
+    /// <summary>By the solved circuit once that is there; until then by wiring, markings and practice alone.</summary>
+    public ChooseResult Choose => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated ? _choose.Value : _firstPass.Value;
+    /// <summary>Does <see cref="Choose"/> rest on the solved circuit?</summary>
+    public bool IsWorkedOut => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated;
+    /// <summary>Solves the circuit and chooses by it. The first time it takes from a fraction of a second to some seconds: call it off the page's own thread.</summary>
+    public ChooseResult WorkOut() => _choose.Value;
     /// <summary>The solved set. The first time it takes from a fraction of a second to some seconds: ask for it off the page's own thread.</summary>
     public SolveResult Solved => _solved.Value;
     /// <summary>The voltage sheet; see <see cref="Solved"/> for how long it takes.</summary>
@@ -62,10 +66,15 @@ internal sealed class BookView
     public JudgeResult Judge => _judge.Value;
     /// <summary>Is what verdicts rest on there, so that they come without waiting?</summary>
     public bool HasBasis => _basis.IsValueCreated;
+    /// <summary>Is the circuit solved already?</summary>
+    public bool IsSolved => _solved.IsValueCreated;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
-    public OrderResult Order => _order.Value;
-    public FitResult Fit => _fit.Value;
+    /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
+    public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book, Data.Handbook), Data.Policy.RectifierLimits, stop);
+
+    public OrderResult Order => OrderStage.Run(Choose);
+    public FitResult Fit => FitStage.Run(Map, Choose);
 
     private static BookFacts Electrical(BookFacts facts) =>
         facts with { Title = "", Story = null, Year = null, Policy = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };

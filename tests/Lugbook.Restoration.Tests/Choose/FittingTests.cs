@@ -1,0 +1,56 @@
+using Lugbook.Restoration.Choose;
+using Lugbook.Trade.Markings;
+using Lugbook.Trade.Quantities;
+
+namespace Lugbook.Restoration.Tests.Choose;
+
+/// <summary>Source: the requirement's own members; classes by IEC 60384-14 (Y may stand for X, never X for Y).</summary>
+public class FittingTests
+{
+    private static readonly Requirement Coupling = new()
+    {
+        Unit = Unit.Farad, Value = new(18e-9, 20e-9, 25e-9, ""), VoltsAtLeast = 400, VoltsReason = "", Kinds = [NewKind.Film, NewKind.Polypropylene], KindReason = "", TolerancePercentAtMost = 10,
+    };
+
+    private static readonly Requirement AcrossLine = Coupling with { SafetyClass = SafetyClass.X2, LineVoltsAtLeast = 253, VoltsAtLeast = null, TolerancePercentAtMost = null, Kinds = [NewKind.SafetyFilm, NewKind.SafetyCeramic] };
+
+    private static readonly ChosenPart Film = new() { Text = "", Series = "", Kind = NewKind.Film, Unit = Unit.Farad, Value = 22e-9, Volts = 630, TolerancePercent = 10 };
+
+    [Fact]
+    public void What_meets_every_demand_may_stand() => Assert.Null(Fitting.Of(Coupling, Film));
+
+    [Theory]
+    [InlineData("value", "27 nF lies outside 18 nF to 25 nF.")]
+    [InlineData("volts", "250 V is less than 400 V.")]
+    [InlineData("no volts", "Its rating in V is not stated; 400 V are asked for.")]
+    [InlineData("kind", "Of kind class 2 ceramic; asked for: film and polypropylene film.")]
+    [InlineData("tolerance", "±20 % is wider than ±10 %.")]
+    [InlineData("unit", "A capacitor is asked for.")]
+    public void Each_demand_that_is_not_met_is_said(string what, string sentence) => Assert.Equal(sentence, Fitting.Of(Coupling, what switch
+    {
+        "value" => Film with { Value = 27e-9 },
+        "volts" => Film with { Volts = 250 },
+        "no volts" => Film with { Volts = null },
+        "kind" => Film with { Kind = NewKind.CeramicClass2 },
+        "tolerance" => Film with { TolerancePercent = 20 },
+        _ => Film with { Unit = Unit.Ohm },
+    }));
+
+    [Fact]
+    public void On_the_line_only_a_class_may_stand_however_high_the_voltage()
+    {
+        Assert.Equal("Class X2 is asked for here; it has none.", Fitting.Of(AcrossLine, Film with { Volts = 10_000, Kind = NewKind.SafetyFilm }));
+        var x2 = Film with { Kind = NewKind.SafetyFilm, SafetyClass = SafetyClass.X2, LineVolts = 305 };
+        Assert.Null(Fitting.Of(AcrossLine, x2));
+        Assert.NotNull(Fitting.Of(AcrossLine with { SafetyClass = SafetyClass.Y2 }, x2));
+        Assert.NotNull(Fitting.Of(AcrossLine, x2 with { LineVolts = 250 }));
+        Assert.Null(Fitting.Of(AcrossLine, x2 with { SafetyClass = SafetyClass.Y1 }));
+    }
+
+    [Fact]
+    public void What_the_position_itself_does_not_tell_is_no_permission()
+    {
+        Assert.NotNull(Fitting.Of(Coupling with { Value = null }, Film));
+        Assert.NotNull(Fitting.Of(Coupling with { VoltsAtLeast = null }, Film));
+    }
+}
