@@ -1,7 +1,9 @@
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Readings;
 using Lugbook.Trade.Sheets;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Trade;
@@ -33,6 +35,12 @@ public sealed record Book
 
     /// <summary>What was measured, oldest first.</summary>
     public Table<Reading> Readings { get; init; } = Table<Reading>.Empty;
+    /// <summary>Meters of the user's own, range by range.</summary>
+    public Table<MeterLine> Meters { get; init; } = Table<MeterLine>.Empty;
+    /// <summary>Valve types that the user added.</summary>
+    public Table<OwnValve> ValveTypes { get; init; } = Table<OwnValve>.Empty;
+    /// <summary>Lines of data sheets that the user typed.</summary>
+    public Table<ValveLine> ValveLines { get; init; } = Table<ValveLine>.Empty;
 
     /// <summary>An empty book.</summary>
     public static Book Empty(string name, string title) => new() { Name = name, Facts = new() { Title = title } };

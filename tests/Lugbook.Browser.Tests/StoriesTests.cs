@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Lugbook.Browser.Tests.BenchFixture;
 using static Microsoft.Playwright.Assertions;
@@ -172,5 +174,48 @@ public class StoriesTests(BenchFixture bench)
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#said")).ToContainTextAsync("Nothing was stored");
         await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^Measure R10 ") })).Not.ToContainTextAsync("in place");
+        // What is stored and taken back is asked for again.
+        await page.GetByLabel("The meter shows").FillAsync("285k");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#said")).ToContainTextAsync("R10: bad");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(page.Locator("section .huge").First).ToHaveTextAsync("R10");
+        await Expect(page.Locator("#said")).Not.ToContainTextAsync("R10");
+    }
+
+    [Fact]
+    public async Task A_meter_and_a_valve_of_ones_own_are_entered_on_a_phone_and_nothing_scrolls_sideways()
+    {
+        var page = await bench.PageAsync(390, 844, touch: true);
+        await GoAsync(page, "/book/amp/meters");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add a meter" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("the meter needs a name");
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("bench six");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use bench six" }).ClickAsync();
+        await Expect(page.GetByText("at the bench", new() { Exact = true })).ToBeVisibleAsync();
+
+        await GoAsync(page, "/book/amp/valves?type=9XC7");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add a type" }).ClickAsync();
+        await page.GetByLabel("Pins, seen from below").FillAsync("2=p;3=g;6=k;7=h;8=h");
+        await page.Locator("#l1-0").FillAsync("250");
+        await page.Locator("#l1-4").FillAsync("2");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("grid");
+        await page.Locator("#l1-2").FillAsync("-2");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
+        await Expect(page.GetByText("9XC7 is in this book now.")).ToBeVisibleAsync();
+        await Expect(page.GetByText("A new valve's currents spread")).ToBeVisibleAsync();
+
+        await GoAsync(page, "/book/amp/judge");
+        await Expect(page.GetByLabel("The meter shows")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(page.GetByLabel("Meter", new() { Exact = true })).ToHaveValueAsync("bench six");
+        await Expect(page.Locator("figure.probes text.probe-word")).ToHaveTextAsync(["red +", "black −"]);
+        Assert.True(await page.EvaluateAsync<bool>("[document.documentElement, ...document.querySelectorAll('.scroller')].every(e => e.scrollWidth <= e.clientWidth + 1)"));
+        // The faint names in the drawing are incidental to a picture (WCAG 2.2, 1.4.3).
+        var result = await page.RunAxe(new AxeRunContext { Exclude = [new AxeSelector("figure.probes")] });
+        var faults = result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help} at {v.Nodes[0].Html}").ToArray();
+        Assert.True(faults.Length == 0, string.Join("\n", faults));
     }
 }

@@ -14,14 +14,16 @@ public sealed class ValveLibrary
     private readonly ImmutableDictionary<string, string> _aliases;
     private readonly ImmutableDictionary<string, (DiodeLaw Law, int Plates)> _rectifiers;
     private readonly TypeNames _names;
+    private readonly ImmutableArray<(string, string, string)> _twins;
     private readonly ImmutableArray<(string Type, double Spread, string Source)> _spreads;
+    private ValveLibrary? _base;
     private readonly ConcurrentDictionary<(string, string), Lazy<FittedLaw>> _first = new(), _final = new();
 
     private ValveLibrary(
         ImmutableArray<Group> groups, ImmutableDictionary<string, Tube> tubes, ImmutableDictionary<string, string> aliases,
         ImmutableDictionary<string, (DiodeLaw, int)> rectifiers, ImmutableArray<(string, string, string)> twins, ImmutableArray<(string, double, string)> spreads, ImmutableArray<LineFault> faults)
     {
-        (Groups, _tubes, _aliases, _rectifiers, _spreads, Faults) = (groups, tubes, aliases, rectifiers, spreads, faults);
+        (Groups, _tubes, _aliases, _rectifiers, _twins, _spreads, Faults) = (groups, tubes, aliases, rectifiers, twins, spreads, faults);
         Types = [.. groups.Select(g => g.Type).Concat(tubes.Keys).Concat(rectifiers.Keys).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal)];
         _names = new(Types, aliases, twins, tubes.Values.Where(t => t.PointsUnder.Length > 0).ToDictionary(t => t.Type, t => t.PointsUnder, StringComparer.OrdinalIgnoreCase));
     }
@@ -62,6 +64,34 @@ public sealed class ValveLibrary
         return new([.. groups], tubes.ToImmutable(), aliases.ToImmutable(), Rectifiers(texts.Rectifiers, faults), Twins(texts.Twins, faults), Spreads(texts.Spread, faults), [.. faults]);
     }
 
+    /// <summary>This library with further lines and types: a book's own. What a type learns its expectations from stays this library's; its fits are shared.</summary>
+    /// <param name="points">Lines as <see cref="HandbookLines.Parse"/> reads them; those of a known type are added to its own.</param>
+    /// <param name="tubes">Types with the columns type, equivalents, class, max_plate_w, notes, points_under; they come before those of the same name.</param>
+    /// <returns>The library; its <see cref="Faults"/> are of these two texts only.</returns>
+    public ValveLibrary With(string points, string tubes)
+    {
+        var faults = new List<LineFault>();
+        var (allTubes, aliases) = (_tubes, _aliases);
+        foreach (var tube in Tube.Read(tubes, faults))
+        {
+            allTubes = allTubes.SetItem(tube.Type, tube);
+            foreach (var name in tube.Equivalents) aliases = aliases.SetItem(name, tube.Type);
+        }
+        var reading = HandbookLines.Parse(points);
+        faults.AddRange(reading.Faults);
+        var groups = Groups.ToList();
+        foreach (var own in reading.Lines.GroupBy(l => (Type: l.Type.ToUpperInvariant(), l.Section)))
+        {
+            var at = groups.FindIndex(g => Same(g.Type, own.Key.Type) && g.Section == own.Key.Section);
+            ImmutableArray<HandbookLine> lines = [.. at < 0 ? [] : groups[at].Lines, .. own];
+            var type = at < 0 ? lines[0].Type : groups[at].Type;
+            Group group = new(type, own.Key.Section, Tube.ClassOf(allTubes.GetValueOrDefault(type), lines), lines);
+            if (at < 0) groups.Add(group);
+            else groups[at] = group;
+        }
+        return new([.. groups], allTubes, aliases, _rectifiers, _twins, _spreads, [.. faults]) { _base = this };
+    }
+
     /// <summary>
     /// A type by its name, an equivalent's, another envelope's or edition's ("6SK7GT"), a listed twin's or another heater's ("3CB6"); case, blanks and dashes
     /// do not matter, and of "12AX7/ECC83" the first that is known counts. Null when nothing is known of it.
@@ -99,10 +129,10 @@ public sealed class ValveLibrary
     }
 
     /// <summary>Expectations for a group, learned from the other types of its class.</summary>
-    internal ClassPriors PriorsFor(Group group) =>
+    internal ClassPriors PriorsFor(Group group) => _base is not null ? _base.PriorsFor(group) :
         ClassPriors.Learn(Groups.Where(g => g.Class == group.Class && g.Lines.Length >= 2 && !Same(g.Type, group.Type)).Select(First));
 
-    internal FittedLaw Law(Group group) =>
+    internal FittedLaw Law(Group group) => _base is not null && _base.Groups.Contains(group) ? _base.Law(group) :
         _final.GetOrAdd((group.Type, group.Section), _ => new(() => ValveFit.Of(group.Lines, group.Class, PriorsFor(group)))).Value;
 
     private FittedLaw First(Group group) =>

@@ -32,7 +32,7 @@ internal static class ConditionRule
                 : ValueRule.Told(reading, a, Verdict.Within, $"{ValueRule.Shown(reading)} of insulation is above the {Say.Ohms(needed)} that is needed: {why}.", null);
         }
         if (!reading.IsLifted)
-            return ValueRule.Told(reading, a, Verdict.CannotTell, $"{ValueRule.Shown(reading)} in place may be the part's leak or any other path; {Say.Ohms(needed)} is needed: {why}.", "Lift one lead and measure again.");
+            return ValueRule.Told(reading, a, Verdict.CannotTell, $"{ValueRule.Shown(reading)} in place may be the part's leak or any other path; {Say.Ohms(needed)} is needed: {why}.", ValueRule.LiftOne);
         return reading.Value + guard < needed
             ? ValueRule.Told(reading, a, Verdict.Outside, $"{ValueRule.Shown(reading)} of insulation is below the {Say.Ohms(needed)} that is needed: {why}.{low}", null)
             : ValueRule.Told(reading, a, Verdict.Undecided, $"{ValueRule.Shown(reading)} of insulation lies within the meter's error of the {Say.Ohms(needed)} that is needed: {why}.", "Let it go: insulation only falls.");

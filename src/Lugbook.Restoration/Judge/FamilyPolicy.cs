@@ -26,11 +26,18 @@ public sealed record FamilyPolicy
     /// <summary>What differs from the trade's defaults.</summary>
     public ImmutableSortedDictionary<string, Decision> Own { get; init; } = ImmutableSortedDictionary<string, Decision>.Empty;
 
+    /// <summary>What differs for a family at a place: "at a grid", "on the line".</summary>
+    public ImmutableArray<(string Family, string Place, Decision Decision)> Places { get; init; } = [];
+
     /// <summary>The decision for a part's family, and why.</summary>
-    public (Decision Decision, string Why)? For(PartKind kind)
+    /// <param name="kind">The part's kind.</param>
+    /// <param name="places">Where it is; what is said of a place comes before what is said of the family.</param>
+    public (Decision Decision, string Why)? For(PartKind kind, IReadOnlyCollection<string> places)
     {
         if (FamilyOf(kind) is not { } word) return null;
         var family = Families.First(f => f.Word == word);
+        if (Places.FirstOrDefault(p => p.Family == word && places.Contains(p.Place)) is { Family: not null } here)
+            return (here.Decision, $"This book's policy: {family.InWords} {here.Place} {here.Decision switch { Decision.Goes => "go", Decision.Stays => "stay unless one measures bad", _ => "are measured first" }}.");
         if (!Own.TryGetValue(word, out var own) || own == family.Usual) return (family.Usual, family.Why);
         return (own, own switch
         {
@@ -56,29 +63,40 @@ public sealed record FamilyPolicy
         _ => null,
     };
 
-    /// <summary>Reads "paper: stays; resistor: measure first"; what is not understood is told.</summary>
+    /// <summary>Reads "paper: stays; paper at a grid: goes; resistor: measure first"; what is not understood is told.</summary>
     public static (FamilyPolicy Policy, ImmutableArray<string> NotUnderstood) Read(string? text)
     {
         var own = ImmutableSortedDictionary.CreateBuilder<string, Decision>(StringComparer.Ordinal);
+        var places = ImmutableArray.CreateBuilder<(string, string, Decision)>();
         var wrong = ImmutableArray.CreateBuilder<string>();
         foreach (var entry in (text ?? "").Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             var halves = entry.Split([':', '='], 2, StringSplitOptions.TrimEntries);
-            var family = Families.FirstOrDefault(f => halves.Length == 2 && (f.Word.Equals(halves[0], StringComparison.OrdinalIgnoreCase) || $"{f.Word}s".Equals(halves[0], StringComparison.OrdinalIgnoreCase)));
-            if (family.Word is null || Word(halves[1]) is not { } decision) wrong.Add($"Of the policy, '{entry}' is not understood: write a family ({string.Join(", ", Families.Select(f => f.Word))}), a colon, and goes, stays or measure first.");
-            else own[family.Word] = decision;
+            // "paper at a grid": the family is the first word, the rest a place.
+            var words = halves[0].Split(' ', 2, StringSplitOptions.TrimEntries);
+            var family = Families.FirstOrDefault(f => halves.Length == 2 && (f.Word.Equals(words[0], StringComparison.OrdinalIgnoreCase) || $"{f.Word}s".Equals(words[0], StringComparison.OrdinalIgnoreCase)));
+            var place = words.Length < 2 ? null : PolicyPlace.Read(words[1]);
+            if (family.Word is null || Word(halves[1]) is not { } decision || words.Length == 2 && place is null)
+                wrong.Add($"Of the policy, '{entry}' is not understood: write a family ({string.Join(", ", Families.Select(f => f.Word))}), if need be a place ({string.Join(", ", PolicyPlace.Words)}), a colon, and goes, stays or measure first.");
+            else if (place is null) own[family.Word] = decision;
+            else places.Add((family.Word, place, decision));
         }
-        return (new() { Own = own.ToImmutable() }, wrong.ToImmutable());
+        return (new() { Own = own.ToImmutable(), Places = places.ToImmutable() }, wrong.ToImmutable());
     }
 
     /// <summary>As <see cref="Read"/> reads it; empty for the trade's defaults.</summary>
-    public string Write() => string.Join("; ", Own.Where(o => Families.First(f => f.Word == o.Key).Usual != o.Value).Select(o => $"{o.Key}: {(o.Value switch { Decision.Goes => "goes", Decision.Stays => "stays", _ => "measure first" })}"));
+    public string Write() => string.Join("; ", [.. Own.Where(o => Families.First(f => f.Word == o.Key).Usual != o.Value).Select(o => $"{o.Key}: {Said(o.Value)}"), .. WritePlaces().Split("; ", StringSplitOptions.RemoveEmptyEntries)]);
+
+    /// <summary>What is said of places alone: "paper at a grid: goes".</summary>
+    public string WritePlaces() => string.Join("; ", Places.Select(p => $"{p.Family} {p.Place}: {Said(p.Decision)}"));
+
+    private static string Said(Decision decision) => decision switch { Decision.Goes => "goes", Decision.Stays => "stays", _ => "measure first" };
 
     /// <summary>In a sentence.</summary>
     public string InWords()
     {
         string List(Decision decision) => string.Join(", ", Families.Where(f => (Own.TryGetValue(f.Word, out var own) ? own : f.Usual) == decision).Select(f => f.InWords));
-        return $"Goes: {List(Decision.Goes)}. Stays unless it measures bad: {List(Decision.Stays)}. Measured first: {List(Decision.MeasureFirst)}.";
+        return $"Goes: {List(Decision.Goes)}. Stays unless it measures bad: {List(Decision.Stays)}. Measured first: {List(Decision.MeasureFirst)}.{(Places.IsEmpty ? "" : $" But {WritePlaces()}.")}";
     }
 
     private static Decision? Word(string text) => text.Trim().ToLowerInvariant() switch

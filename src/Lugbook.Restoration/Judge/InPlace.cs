@@ -15,8 +15,12 @@ namespace Lugbook.Restoration.Judge;
 /// <param name="Seconds">Until a reading across the part stands, s.</param>
 /// <param name="Leakers">Paper and electrolytic capacitors beside it: if one leaks, the paths are lower.</param>
 /// <param name="HasRectifier">A dry rectifier is among the paths: they differ with the polarity.</param>
-/// <param name="Main">The part that carries most of the other paths' current; null without one.</param>
-internal sealed record Rest(double Low, double High, double Seconds, ImmutableArray<string> Leakers, bool HasRectifier, string? Main);
+/// <param name="Paths">The parts of the other paths that count, most first.</param>
+internal sealed record Rest(double Low, double High, double Seconds, ImmutableArray<string> Leakers, bool HasRectifier, ImmutableArray<string> Paths)
+{
+    /// <summary>Nothing lies in parallel.</summary>
+    public static Rest None { get; } = new(double.PositiveInfinity, double.PositiveInfinity, 0, [], false, []);
+}
 
 /// <summary>Computes what lies in parallel, part by part, when asked.</summary>
 internal sealed class InPlace
@@ -24,8 +28,8 @@ internal sealed class InPlace
     private readonly NetlistResult _netlist;
     private readonly Network _cold, _low, _high;
     private readonly double _testVolts;
-    private readonly ConcurrentDictionary<string, Rest?> _known = new(StringComparer.OrdinalIgnoreCase);
-    private readonly ConcurrentDictionary<(string, double), RestAt?> _knownAt = new();
+    private readonly ConcurrentDictionary<(string Part, string? Without), Rest?> _known = new();
+    private readonly ConcurrentDictionary<(string Part, double Hertz, string? Without), RestAt?> _knownAt = new();
 
     public InPlace(NetlistResult netlist, double testVolts)
     {
@@ -37,6 +41,9 @@ internal sealed class InPlace
         _high = All(s => s.High);
     }
 
+    /// <summary>Volts of the ohmmeter, V.</summary>
+    public double OhmsTestVolts => _testVolts;
+
     private Network All(Func<Spread, double> end)
     {
         var at = _netlist.Spreads.Where(s => s.Parameter == Parameter.Ohms && s.Cause is SpreadCause.Tolerance or SpreadCause.Setting or SpreadCause.Unknown).DistinctBy(s => s.Element).ToDictionary(s => s.Element, end, StringComparer.Ordinal);
@@ -44,11 +51,14 @@ internal sealed class InPlace
     }
 
     /// <summary>What lies in parallel with a part of two leads; null where a lead is on no known lug, or both on one node.</summary>
-    public Rest? Of(Part part) => _known.GetOrAdd(part.Name, _ =>
+    public Rest? Of(Part part) => Without(part, null);
+
+    /// <summary>The same with a lead of another part lifted.</summary>
+    public Rest? Without(Part part, string? other) => _known.GetOrAdd((part.Name, other), key =>
     {
         try
         {
-            return Find(part, without: null);
+            return Find(part, key.Without);
         }
         catch (UnsolvableException)
         {
@@ -57,21 +67,8 @@ internal sealed class InPlace
         }
     });
 
-    /// <summary>What lies in parallel with a capacitor at a frequency; null as in <see cref="Of"/>.</summary>
-    public RestAt? At(Part part, double hertz) => _knownAt.GetOrAdd((part.Name, hertz), _ => RestAt.Of(_netlist, _cold, part, hertz));
-
-    /// <summary>The same with another part's lead lifted too.</summary>
-    public Rest? Without(Part part, string other)
-    {
-        try
-        {
-            return Find(part, other);
-        }
-        catch (UnsolvableException)
-        {
-            return null;
-        }
-    }
+    /// <summary>What lies in parallel with a capacitor at a frequency, with a lead of another part lifted or not; null as in <see cref="Of"/>.</summary>
+    public RestAt? At(Part part, double hertz, string? without = null) => _knownAt.GetOrAdd((part.Name, hertz, without), key => RestAt.Of(_netlist, _cold, part, key.Hertz, key.Without));
 
     private Rest? Find(Part part, string? without)
     {
@@ -89,8 +86,9 @@ internal sealed class InPlace
         // What a dry rectifier passes at a fraction of a volt differs from piece to piece by a decade and more.
         if (dry) (lowest, highest) = (lowest / 10, double.PositiveInfinity);
         var seconds = Ohms.Between(_cold, a.Index, b.Index, _testVolts).SettlingSeconds;
-        var main = shares.Where(s => !gone.Contains(s.Element)).Select(s => _netlist.Origins.FirstOrDefault(o => o.Element == s.Element)?.Position).FirstOrDefault(p => p is not null);
-        return new(lowest, highest, seconds, Leakers(part, a, b, gone), dry, main);
+        // A part that moves the rest by less than a fiftieth frees nothing when it is lifted.
+        ImmutableArray<string> paths = [.. shares.Where(s => Math.Abs(s.Ohms) > 0.02 * high.Ohms).Select(s => _netlist.Origins.FirstOrDefault(o => o.Element == s.Element)?.Position).OfType<string>().Distinct().Take(LeadChoice.MostTried)];
+        return new(lowest, highest, seconds, Leakers(part, a, b, gone), dry, paths);
     }
 
     // Paper and electrolytics beside the part which, leaking as much as the part itself conducts, would be felt: the usual culprits of a reading that is too low.

@@ -80,6 +80,13 @@ public sealed record PartVerdict
     public string? Bears { get; init; }
 }
 
+/// <summary>Volts at a lug, judged against the sheet.</summary>
+/// <param name="Lug">The lug, as the reading names it.</param>
+/// <param name="What">Valve's electrode or supply in words; null where the sheet has no line there.</param>
+/// <param name="Judgements">Its readings, newest first.</param>
+/// <param name="Passed">Limits that the valve there, or a part on that node, passes in the set as solved, as sentences.</param>
+public sealed record VoltsVerdict(string Lug, string? What, ImmutableArray<Judgement> Judgements, ImmutableArray<string> Passed);
+
 /// <summary>One step of the measuring round.</summary>
 /// <param name="Number">From 1.</param>
 /// <param name="Position">The part.</param>
@@ -94,6 +101,8 @@ public sealed record JudgeResult
 {
     /// <summary>Parts, in the order of the book.</summary>
     public required ImmutableArray<PartVerdict> Parts { get; init; }
+    /// <summary>Volts, lug by lug, in the order in which they were first read.</summary>
+    public ImmutableArray<VoltsVerdict> Volts { get; init; } = [];
     /// <summary>Readings that belong to no part, or make no sense, as sentences.</summary>
     public required ImmutableArray<string> Remarks { get; init; }
     /// <summary>What to measure, in an order of few probe moves and meter changes; what protects the set first.</summary>

@@ -9,64 +9,83 @@ namespace Lugbook.Restoration.Judge;
 /// <summary>How a part is best measured: in place when that can tell, else with the lead lifted that lifts easiest.</summary>
 internal static class Measuring
 {
-    public static HowToMeasure Of(Part part, ReadingKind kind, InPlace? place, RestAt? restAt, Meter meter, MapResult map, double workingVolts, bool lift)
+    /// <param name="part">What is measured.</param>
+    /// <param name="kind">What of it.</param>
+    /// <param name="place">What lies in parallel; null where it is not known.</param>
+    /// <param name="meter">The meter.</param>
+    /// <param name="map">The map.</param>
+    /// <param name="workingVolts">Direct volts across it, V.</param>
+    /// <param name="tried">It was tried in place and told nothing.</param>
+    /// <param name="onlyOwn">And with another part's lead lifted: now its own.</param>
+    /// <returns>Null where this meter has told what it can.</returns>
+    public static HowToMeasure? Of(Part part, ReadingKind kind, InPlace? place, Meter meter, MapResult map, double workingVolts, bool tried, bool onlyOwn)
     {
         if (kind is ReadingKind.Insulation or ReadingKind.Leakage or ReadingKind.SeriesOhms) return Tested(part, kind, map, workingVolts);
         if (FamilyLimits.OfMark(part) is not var (low, high, _, _))
             return new(kind, false, null, null, null, 0, null, $"Measure {part.Name}'s {ReadingWords.Of(kind)}; what it should be is not entered.");
-        var limits = new Interval(low, high);
-        if (kind == ReadingKind.Farads)
-        {
-            if (!lift && restAt is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
-            {
-                var intact = new Interval(low + rest.Low, high + rest.High);
-                return new(kind, true, null, null, intact, 1, null, $"Read {part.Name}'s capacitance in place: an intact one shows {Say.Between(kind, intact)}.");
-            }
-            return Lift(part, kind, limits, map, place, 1);
-        }
-        if (place?.Of(part) is not { } other) return Lift(part, kind, limits, map, null, 0);
-        // In place it can be told when the paths leave a window between "intact" and "out": an intact part in the middle of its tolerance must come out as within.
+        return kind == ReadingKind.Farads ? Farads(part, new(low, high), place, meter, map, tried, onlyOwn) : Ohms(part, new(low, high), place, meter, map, tried, onlyOwn);
+    }
+
+    private static HowToMeasure? Ohms(Part part, Interval limits, InPlace? place, Meter meter, MapResult map, bool tried, bool onlyOwn)
+    {
+        // An intact part in the middle of its tolerance must come out as within: the true values that its reading allows, as a share of the tolerance.
         var guard = GuardBand.Of(meter.OhmsUncertainty(part.Value!.Value));
-        var middle = ValueRule.Together(part.Value.Value, Math.Sqrt(other.Low * Math.Min(other.High, 1e12)));
-        var tells = ValueRule.Apart(middle - guard, other.High) >= low && ValueRule.Apart(middle + guard, other.Low) <= high;
-        var polarity = other.HasRectifier ? "Read both ways round and take the higher figure: a dry rectifier lies in parallel." : null;
-        if (!lift && tells && high < meter.OhmsTop)
+        double Width(Rest other)
         {
-            var intact = new Interval(ValueRule.Together(low, other.Low), ValueRule.Together(high, other.High));
-            var wait = other.Seconds is > 2 and < 1e5 ? string.Create(CultureInfo.InvariantCulture, $" Wait {other.Seconds:0} s until it stands.") : "";
-            return new(kind, true, null, null, intact, double.IsFinite(other.Seconds) ? other.Seconds : 0, polarity, $"Read {part.Name} in place: an intact one shows {Say.Between(kind, intact)}.{wait}{(polarity is null ? "" : $" {polarity}")}");
+            var middle = ValueRule.Together(part.Value.Value, Math.Sqrt(other.Low * Math.Min(other.High, 1e12)));
+            var (from, to) = (ValueRule.Apart(middle - guard, other.High), ValueRule.Apart(middle + guard, other.Low));
+            return from >= limits.Low && to <= limits.High ? (to - from) / (limits.High - limits.Low) : double.PositiveInfinity;
         }
-        return Lift(part, kind, limits, map, place, other.Seconds);
+        if (!(Width(Rest.None) <= 1)) return tried ? null : Coarse(part, ReadingKind.Ohms, place?.Of(part) is { } beside ? ValueRule.Seen(limits.Low, limits.High, beside) : limits, meter, meter.OhmsUncertainty(part.Value.Value));
+        if (place?.Of(part) is not { } rest) return Lift(part, ReadingKind.Ohms, limits, LeadChoice.ForOhms(part, map, null, Width), 0, "");
+        if (!tried && Width(rest) <= 1 && limits.High < meter.OhmsTop)
+        {
+            var polarity = rest.HasRectifier ? "Read both ways round and take the higher figure: a dry rectifier lies in parallel." : null;
+            var intact = ValueRule.Seen(limits.Low, limits.High, rest);
+            var wait = rest.Seconds is > 2 and < 1e5 ? string.Create(CultureInfo.InvariantCulture, $" Wait {rest.Seconds:0} s until it stands.") : "";
+            return new(ReadingKind.Ohms, true, null, null, intact, double.IsFinite(rest.Seconds) ? rest.Seconds : 0, polarity, $"Read {part.Name} in place: an intact one shows {Say.Between(ReadingKind.Ohms, intact)}.{wait}{(polarity is null ? "" : $" {polarity}")}");
+        }
+        var choice = LeadChoice.ForOhms(part, map, onlyOwn ? null : place, Width);
+        return Lift(part, ReadingKind.Ohms, choice?.Left is { } left ? ValueRule.Seen(limits.Low, limits.High, left) : limits, choice, rest.Seconds,
+            double.IsInfinity(rest.Low) ? "" : $"In place, {Say.Between(ReadingKind.Ohms, new(rest.Low, rest.High))} in parallel hides it. ");
+    }
+
+    // Lifted or not, such a meter can only condemn.
+    private static HowToMeasure Coarse(Part part, ReadingKind kind, Interval intact, Meter meter, double a)
+    {
+        var why = double.IsInfinity(a) ? $"{meter.Name} ends at {Say.Of(kind, meter.TopOf(kind))}" : $"{meter.Name} may be off by {Say.Error(kind, a)} there";
+        return new(kind, true, null, null, intact, 0, null, $"Read {part.Name}{(kind == ReadingKind.Farads ? "'s capacitance" : "")} in place: an intact one shows {Say.Between(kind, intact)}. {why}: enough to condemn it, too coarse to prove it good; a finer meter would.");
+    }
+
+    private static HowToMeasure? Farads(Part part, Interval limits, InPlace? place, Meter meter, MapResult map, bool tried, bool onlyOwn)
+    {
+        Interval Seen(RestAt other) => new(limits.Low + other.Low, limits.High + other.High);
+        var beside = place?.At(part, meter.FaradsHertz);
+        var a = meter.Farads?.Uncertainty(part.Value!.Value) ?? 0;
+        if (2 * GuardBand.Of(a) > limits.High - limits.Low) return tried ? null : Coarse(part, ReadingKind.Farads, beside is null ? limits : Seen(beside), meter, a);
+        if (!tried && beside is { Shunted: false } rest && rest.High - rest.Low < 0.1 * part.Value!.Value)
+            return new(ReadingKind.Farads, true, null, null, Seen(rest), 1, null, $"Read {part.Name}'s capacitance in place: an intact one shows {Say.Between(ReadingKind.Farads, Seen(rest))}.");
+        var choice = LeadChoice.ForFarads(part, map, onlyOwn ? null : place, meter.FaradsHertz, other => other.High - other.Low < 0.1 * part.Value!.Value ? (other.High - other.Low) / (limits.High - limits.Low) : double.PositiveInfinity);
+        return Lift(part, ReadingKind.Farads, choice?.LeftAt is { } left ? Seen(left) : limits, choice, 1, "");
     }
 
     private static HowToMeasure Tested(Part part, ReadingKind kind, MapResult map, double volts)
     {
-        var (name, lug) = Easiest(part, map, null);
+        var own = LeadChoice.Own(part, map).FirstOrDefault();
         var at = volts > 0 ? string.Create(CultureInfo.InvariantCulture, $" at {volts:0} V, its working voltage here") : "";
         var what = kind switch { ReadingKind.Leakage => "leakage current", ReadingKind.SeriesOhms => "series resistance", _ => "insulation" };
-        return new(kind, false, name, lug, null, 60, null, $"Lift {name}'s lead at {lug ?? "either end"} and measure its {what}{at}. Discharge it afterwards.");
+        return new(kind, false, part.Name, own?.Lug, null, 60, null, $"Lift {part.Name}'s lead {own?.Where ?? "at either end"} and measure its {what}{at}. Discharge it afterwards.");
     }
 
-    private static HowToMeasure Lift(Part part, ReadingKind kind, Interval limits, MapResult map, InPlace? place, double seconds)
+    private static HowToMeasure Lift(Part part, ReadingKind kind, Interval intact, LeadChoice? choice, double seconds, string before)
     {
-        var (name, lug) = Easiest(part, map, place);
-        var whose = name == part.Name ? "its lead" : $"{name}'s lead";
-        return new(kind, false, name, lug, limits, double.IsFinite(seconds) ? Math.Min(seconds, 1) : 0, null,
-            lug is null ? $"Measure {part.Name} with one lead lifted: {Say.Between(kind, limits)} is good." : $"Lift {whose} at {lug} and measure {part.Name}: {Say.Between(kind, limits)} is good.");
+        var wait = double.IsFinite(seconds) ? Math.Min(seconds, 1) : 0;
+        if (choice is null) return new(kind, false, part.Name, null, intact, wait, null, $"{before}Measure {part.Name} with one lead lifted: {Say.Between(kind, intact)} is good.");
+        if (choice.Part == part.Name) return new(kind, false, part.Name, choice.Lug, intact, wait, null, $"{before}Lift its lead {choice.Where} and measure {part.Name}: {Say.Between(kind, intact)} is good.");
+        var left = choice.Left is { } rest
+            ? double.IsInfinity(rest.Low) ? "nothing stays in parallel" : $"{Say.Between(kind, new(rest.Low, rest.High))} stays in parallel"
+            : choice.LeftAt!.High < 0.005 * part.Value!.Value ? "next to nothing stays in parallel" : $"{Say.Between(kind, new(choice.LeftAt.Low, choice.LeftAt.High))} stays in parallel";
+        return new(kind, false, choice.Part, choice.Lug, intact, wait, null,
+            $"{before}Lift {choice.Part}'s lead {choice.Where}, easier than {part.Name}'s own {choice.InPlaceOf!.Where}, and measure {part.Name} where it sits: {left}, and an intact one shows {Say.Between(kind, intact)}.");
     }
-
-    /// <summary>The lead that lifts easiest: the lug with the fewest other leads; another part's only where that leaves nothing in parallel and has fewer.</summary>
-    private static (string Part, string? Lug) Easiest(Part part, MapResult map, InPlace? place)
-    {
-        var candidates = part.Leads.Where(l => map.NodeByLug.ContainsKey(l.Lug)).Select(l => (Part: part.Name, l.Lug, Others: Others(map, l.Lug, part.Name))).ToList();
-        if (place?.Of(part)?.Main is { } main && map.Book.Parts.Named(main) is { } other && other.Name != part.Name && place.Without(part, main) is { } left && left.Low > 50 * (part.Value ?? double.MaxValue))
-            candidates.AddRange(other.Leads.Where(l => map.NodeByLug.ContainsKey(l.Lug)).Select(l => (other.Name, l.Lug, Others(map, l.Lug, other.Name) + 1)));
-        if (candidates.Count == 0) return (part.Name, null);
-        var best = candidates.OrderBy(c => c.Others).ThenBy(c => c.Part == part.Name ? 0 : 1).First();
-        return (best.Part, best.Lug);
-    }
-
-    private static int Others(MapResult map, string lug, string part) =>
-        map.Book.Parts.Count(p => p.Name != part && p.Leads.Any(l => string.Equals(l.Lug, lug, StringComparison.OrdinalIgnoreCase)))
-        + map.Book.Wires.Count(w => string.Equals(w.From, lug, StringComparison.OrdinalIgnoreCase) || string.Equals(w.To, lug, StringComparison.OrdinalIgnoreCase));
 }

@@ -14,10 +14,10 @@ internal sealed record RestAt(double Low, double High, double Ohms, bool Shunted
     // Neighbours are old and new capacitors, ±30 % together; a meter's figure stands while what shunts it draws less than a third of the capacitor's current. Common practice, no source.
     private const double Share = 0.3, ShuntShare = 0.3;
 
-    public static RestAt? Of(NetlistResult netlist, Network cold, Part part, double hertz)
+    public static RestAt? Of(NetlistResult netlist, Network cold, Part part, double hertz, string? without)
     {
         if (netlist.Map.NodeOf(part.LeadA) is not { } a || netlist.Map.NodeOf(part.LeadB) is not { } b || a.Index == b.Index || part.Value is not { } farads || farads <= 0) return null;
-        var gone = netlist.ElementsOf(part.Name).ToHashSet(StringComparer.Ordinal);
+        var gone = netlist.ElementsOf(part.Name).Concat(without is null ? [] : netlist.ElementsOf(without)).ToHashSet(StringComparer.Ordinal);
         var rest = Impedance.Between(new Network(cold.NodeNames, cold.Reference, cold.Elements.Where(e => !gone.Contains(e.Name))), a.Index, b.Index, hertz);
         if (!double.IsFinite(rest.Magnitude)) return new(0, 0, double.PositiveInfinity, false);
         var own = 2 * Math.PI * hertz * farads;

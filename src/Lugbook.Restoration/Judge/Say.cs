@@ -17,6 +17,9 @@ internal static class Say
     public static string Ohms(double value) => Of(ReadingKind.Ohms, value);
     public static string Farads(double value) => Of(ReadingKind.Farads, value);
 
+    /// <summary>How far a meter may be off: two figures.</summary>
+    public static string Error(ReadingKind kind, double value) => Reading.UnitOf(kind) is { } unit && double.IsFinite(value) ? Notation.Print(value, unit, figures: 2) : Of(kind, value);
+
     public static string Between(ReadingKind kind, Interval range) =>
         double.IsInfinity(range.High) ? $"{Of(kind, range.Low)} or more" : $"{Of(kind, range.Low)} to {Of(kind, range.High)}";
 

@@ -8,6 +8,9 @@ namespace Lugbook.Restoration.Judge;
 /// <summary>Judges the value of a resistor, winding or capacitor against its mark.</summary>
 internal static class ValueRule
 {
+    /// <summary>What to do in general; <see cref="JudgeStage"/> names the lead.</summary>
+    internal const string LiftOne = "Lift one lead and measure again.";
+
     /// <summary>Out of circuit, or with a lead lifted.</summary>
     public static Judgement Lifted(Part part, Reading reading, Meter meter, PositionBound? bound)
     {
@@ -26,9 +29,9 @@ internal static class ValueRule
             Probability = GuardBand.Conformance(reading.Value, a, low, high),
             Sentence = verdict switch
             {
-                Verdict.Within => $"{Shown(reading)} is within {mark} ({off}), the meter's ±{Say.Of(reading.Kind, a)} included.{bears}",
-                Verdict.Outside => $"{Shown(reading)} is outside {mark} ({off}), even with the meter's ±{Say.Of(reading.Kind, a)} in its favour.{bears}",
-                _ => $"{Shown(reading)} lies so near the limit of {mark} that the meter's ±{Say.Of(reading.Kind, a)} decides nothing.{bears}",
+                Verdict.Within => $"{Shown(reading)} is within {mark} ({off}), the meter's ±{Say.Error(reading.Kind, a)} included.{bears}",
+                Verdict.Outside => $"{Shown(reading)} is outside {mark} ({off}), even with the meter's ±{Say.Error(reading.Kind, a)} in its favour.{bears}",
+                _ => $"{Shown(reading)} lies so near the limit of {mark} that the meter's ±{Say.Error(reading.Kind, a)} decides nothing.{bears}",
             },
             Instead = verdict == Verdict.Undecided ? "Measure again with a better meter, or let it go: nobody misses a part at its limit." : null,
         };
@@ -49,24 +52,27 @@ internal static class ValueRule
                 : Told(reading, a, Verdict.CannotTell, $"Over {Say.Ohms(reading.Value)} says nothing about {mark}: the range ends too soon.", "Use a meter that reads higher.");
         }
         if (reading.Value >= high + guard)
-            return Told(reading, a, Verdict.Outside, $"{Shown(reading)} in place is above the upper limit of {mark} ({Say.Deviation(reading.Value, part.Value.Value)}): other paths can only lower a reading, so it has drifted up.{Bears(reading, bound)}", null) with { True = new(reading.Value - guard, double.PositiveInfinity), Intact = Seen(low, high, rest) };
+            return Told(reading, a, Verdict.Outside, $"{Shown(reading)} in place is above the upper limit of {mark} ({Say.Deviation(reading.Value, part.Value.Value)}): other paths can only lower a reading, so it has drifted up.{Bears(reading, bound)}", null) with { True = new(reading.Value - guard, double.PositiveInfinity), Intact = rest is null ? null : Seen(low, high, rest) };
         if (rest is null)
-            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place: what lies in parallel is not known, because not all leads are entered.", "Lift one lead and measure again.") with { True = new(reading.Value - guard, double.PositiveInfinity) };
+            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place: what lies in parallel is not known, because not all leads are entered.", LiftOne) with { True = new(reading.Value - guard, double.PositiveInfinity) };
+        var place = Place(reading);
         var (from, to) = (Apart(reading.Value - guard, rest.High), Apart(reading.Value + guard, rest.Low));
         var intact = Seen(low, high, rest);
         var basis = double.IsInfinity(rest.Low) ? "nothing else connects its lugs" : $"{Say.Between(ReadingKind.Ohms, new(rest.Low, rest.High))} lies in parallel";
         var caveat = rest.Leakers.IsEmpty ? "" : $" This holds unless {string.Join(" or ", rest.Leakers)} leaks.";
         var judged = new Judgement { Reading = reading, Verdict = Verdict.CannotTell, Uncertainty = a, Intact = intact, True = new(Math.Max(from, 0), to), Sentence = "" };
         if (from >= low && to <= high)
-            return judged with { Verdict = Verdict.Within, Sentence = $"{Shown(reading)} in place, where {basis}, means {Say.Between(ReadingKind.Ohms, judged.True!.Value)}: within {mark}.{caveat}" };
-        var expected = $"an intact one reads {Say.Between(ReadingKind.Ohms, intact!.Value)} here";
+            return judged with { Verdict = Verdict.Within, Sentence = $"{Shown(reading)} {place}, where {basis}, means {Say.Between(ReadingKind.Ohms, judged.True!.Value)}: within {mark}.{caveat}" };
+        var expected = $"an intact one reads {Say.Between(ReadingKind.Ohms, intact)} here";
         var likely = from > high ? "probably too high" : to < low ? "either too low or bridged by another path" : "not decided";
         return judged with
         {
-            Sentence = $"{Shown(reading)} in place, where {basis} ({expected}), allows {Say.Between(ReadingKind.Ohms, judged.True!.Value)} against {mark}: {likely}.",
-            Instead = "Lift one lead and measure again.",
+            Sentence = $"{Shown(reading)} {place}, where {basis} ({expected}), allows {Say.Between(ReadingKind.Ohms, judged.True!.Value)} against {mark}: {likely}.",
+            Instead = LiftOne,
         };
     }
+
+    private static string Place(Reading reading) => reading.LiftedPart is { } other ? $"in place, with {other}'s lead lifted" : "in place";
 
     /// <summary>Capacitance where it sits.</summary>
     public static Judgement Capacitance(Part part, Reading reading, Meter meter, RestAt? rest, PositionBound? bound)
@@ -74,11 +80,10 @@ internal static class ValueRule
         var a = Uncertainty(reading, meter);
         if (FamilyLimits.OfMark(part) is not var (low, high, tolerance, _)) return Lifted(part, reading, meter, bound);
         var mark = $"{Say.Farads(part.Value!.Value)} {Say.Tolerance(tolerance)}";
-        const string lift = "Lift one lead and measure again.";
         if (rest is null || reading.IsOver)
-            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place: what lies in parallel is not known.", lift);
+            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place: what lies in parallel is not known.", LiftOne);
         if (rest.Shunted)
-            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place means nothing: {Say.Ohms(rest.Ohms)} or a coil lies across {part.Name} at {meter.FaradsHertz:0} Hz.", lift);
+            return Told(reading, a, Verdict.CannotTell, $"{Shown(reading)} in place means nothing: {Say.Ohms(rest.Ohms)} or a coil lies across {part.Name} at {meter.FaradsHertz:0} Hz.", LiftOne);
         var guard = GuardBand.Of(a);
         var (from, to) = (reading.Value - guard - rest.High, reading.Value + guard - rest.Low);
         var intact = new Interval(low + rest.Low, high + rest.High);
@@ -86,10 +91,10 @@ internal static class ValueRule
         var basis = rest.High < 0.005 * part.Value.Value ? "next to nothing lies in parallel" : $"{Say.Farads(rest.Low)} to {Say.Farads(rest.High)} lies in parallel";
         var judged = new Judgement { Reading = reading, Verdict = Verdict.CannotTell, Uncertainty = a, Intact = intact, True = truth, Sentence = "" };
         if (from >= low && to <= high)
-            return judged with { Verdict = Verdict.Within, Sentence = $"{Shown(reading)} in place, where {basis}, means {Say.Between(ReadingKind.Farads, truth)}: within {mark}. Capacitance says nothing of leakage." };
+            return judged with { Verdict = Verdict.Within, Sentence = $"{Shown(reading)} {Place(reading)}, where {basis}, means {Say.Between(ReadingKind.Farads, truth)}: within {mark}. Capacitance says nothing of leakage." };
         if (to <= low)
             return judged with { Verdict = Verdict.Outside, Sentence = $"{Shown(reading)} in place is less than even the lower limit of {mark}: other parts could only add to it." };
-        return judged with { Sentence = $"{Shown(reading)} in place, where {basis}, allows {Say.Between(ReadingKind.Farads, truth)} against {mark}: not decided.", Instead = lift };
+        return judged with { Sentence = $"{Shown(reading)} {Place(reading)}, where {basis}, allows {Say.Between(ReadingKind.Farads, truth)} against {mark}: not decided.", Instead = LiftOne };
     }
 
     /// <summary>The meter's error at a reading, in its unit.</summary>
@@ -123,7 +128,8 @@ internal static class ValueRule
         return "";
     }
 
-    private static Interval? Seen(double low, double high, Rest? rest) => rest is null ? null : new(Together(low, rest.Low), Together(high, rest.High));
+    /// <summary>What a part from low to high reads beside a rest.</summary>
+    internal static Interval Seen(double low, double high, Rest rest) => new(Together(low, rest.Low), Together(high, rest.High));
 
     /// <summary>Two resistances in parallel.</summary>
     internal static double Together(double r, double p) => double.IsInfinity(p) ? r : double.IsInfinity(r) ? p : p <= 0 ? 0 : r * p / (r + p);

@@ -21,14 +21,15 @@ public sealed record SheetConditions
     /// <summary>Limits by type and section ("1", "triode", … or empty); null when nothing is known of a type.</summary>
     public Func<string, string, ValveLimits?> ValveLimits { get; init; } = (_, _) => null;
 
-    /// <summary>As the book's facts say.</summary>
-    public static SheetConditions Of(BookFacts facts, ValveHandbook handbook)
+    /// <summary>As the book's facts say; a meter that reads no volts leaves them to the digital one.</summary>
+    public static SheetConditions Of(Book book, ValveHandbook handbook)
     {
+        var (facts, bench) = (book.Facts, BookMeters.AtBench(book));
         double Share(double? volts) => volts is { } v and > 0 && facts.LineVolts is { } made and > 0 ? v / made : 1;
         return new()
         {
             ValveLimits = (type, section) => handbook.Find(type)?.LimitsOf(section),
-            Meter = (facts.Meter is { } name ? MeterShelf.Named(name) : null) ?? MeterShelf.All[0],
+            Meter = bench.Volts.Ranges.IsEmpty ? MeterShelf.All[0] : bench.AcVolts.Ranges.IsEmpty ? bench with { AcVolts = MeterShelf.All[0].AcVolts } : bench,
             ChartMeter = MeterShelf.OfChart(facts.ChartOhmsPerVolt, facts.ChartInputOhms),
             ChartLineShare = Share(facts.ChartLineVolts),
             TodayLineShare = Share(facts.TodayLineVolts),

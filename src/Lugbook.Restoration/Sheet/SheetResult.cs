@@ -119,8 +119,8 @@ public sealed record PartStress(string Position, Stress? Volts, Stress? Watts, d
 /// <summary>What a valve bears.</summary>
 /// <param name="Valve">The valve.</param>
 /// <param name="Section">Section; empty when it has one only.</param>
-/// <param name="Electrode">"plate", "screen", "cathode current".</param>
-/// <param name="Unit">"W" or "A".</param>
+/// <param name="Electrode">"plate", "screen", "cathode current", "plate volts", "screen volts" (both to cathode).</param>
+/// <param name="Unit">"W", "A" or "V".</param>
 /// <param name="Amount">Normal and worst.</param>
 /// <param name="Limit">The handbook's limit; null when not known.</param>
 /// <param name="Over">What is passed, as a sentence; null when nothing is.</param>

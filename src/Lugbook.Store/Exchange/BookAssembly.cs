@@ -32,6 +32,9 @@ internal static class BookAssembly
         var sheetParts = Take(Shapes.SheetParts, grid => TableReader.Rows(grid, Shapes.SheetParts, context, PartsText.SheetRows));
         var work = Take(Shapes.Work, grid => TableReader.Rows(grid, Shapes.Work, context, WorkText.Rows));
         var readings = Take(Shapes.Readings, grid => TableReader.Rows(grid, Shapes.Readings, context, ReadingsText.Rows));
+        var meters = Take(Shapes.Meters, grid => TableReader.Rows(grid, Shapes.Meters, context, MetersText.Rows));
+        var valveTypes = Take(Shapes.ValveTypes, grid => TableReader.Rows(grid, Shapes.ValveTypes, context, ValvesText.TypeRows));
+        var valveLines = Take(Shapes.ValveLines, grid => TableReader.Rows(grid, Shapes.ValveLines, context, ValvesText.LineRows));
         if (complaints.Count > 0) return new(null, complaints.ToImmutable(), remarks.ToImmutable());
 
         var isListed = tables.TryGetValue(Shapes.Mounts.Name, out var list) && !list.Rows.IsEmpty;
@@ -56,6 +59,9 @@ internal static class BookAssembly
             SheetParts = Table<SheetPart>.Of(sheetParts),
             Work = Table<PositionWork>.Of(work),
             Readings = Table<Trade.Readings.Reading>.Of(readings),
+            Meters = Table<Trade.Meters.MeterLine>.Of(meters),
+            ValveTypes = Table<Trade.Valves.OwnValve>.Of(valveTypes),
+            ValveLines = Table<Trade.Valves.ValveLine>.Of(valveLines),
         }, [], remarks.ToImmutable());
 
         ImmutableArray<T> Take<T>(TableShape shape, Func<Grid, TableRead<T>> read)

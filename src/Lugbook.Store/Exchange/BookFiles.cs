@@ -66,11 +66,16 @@ public static class BookFiles
                 var opened = BookArchive.Open(file.Bytes, file.Name);
                 return new(opened.Archive?.Book, opened.Complaints, opened.Remarks);
             }
-            var table = BookSources.NameOf(file.Name).Table ?? (files.Count == 1 ? TableByContent(file) : null);
+            var table = BookSources.NameOf(file.Name).Table;
+            if (files.Count == 1 && form == FileForm.Text && (table is null || !NameIsMeant(file, table))) table = TableByContent(file);
             if (form == FileForm.Workbook) SheetChoice.Take(file, tables, complaints, remarks);
             else if (table is null) remarks.Add($"{file.Name}: not read, because its name is none of {string.Join(", ", Shapes.All.Select(s => s.Name + ".csv"))}.");
             else if (tables.ContainsKey(table)) complaints.Add(new(file.Name, "", 0, $"there is a second file for the table {table}.", "Choose one of them."));
-            else if (TakeText(file, table, remarks, complaints) is { } grid) tables[table] = grid;
+            else if (TakeText(file, table, remarks, complaints) is { } grid)
+            {
+                if (SheetChoice.IsMeant(grid, table)) tables[table] = grid;
+                else remarks.Add($"{file.Name}: not read: it has the name of the table {table}, but not its columns.");
+            }
         }
         if (complaints.Count == 0 && tables.Count == 0) complaints.Add(new(fallbackName, "", 0, "there is nothing to read here.", "Choose parts.csv, or the files that belong to the set."));
         // The tables that could be cut into cells are read nevertheless, so that all complaints come at once.
@@ -134,6 +139,12 @@ public static class BookFiles
         if (TextDecoding.Decode(file.Bytes, file.Name, out _) is not { } text) return Shapes.Parts.Name;
         return new[] { Shapes.Parts, Shapes.LugTable, Shapes.Wires, Shapes.Sheet, Shapes.Declared }
             .FirstOrDefault(s => DelimitedText.Read(text, "", cells => HeaderMatch.Score(cells, s)).Grid is { } grid && HeaderMatch.Suits(grid, s), Shapes.Parts).Name;
+    }
+
+    private static bool NameIsMeant(NamedBytes file, string table)
+    {
+        var shape = Shapes.All.First(s => s.Name == table);
+        return !shape.MustSuit || TextDecoding.Decode(file.Bytes, file.Name, out _) is { } text && DelimitedText.Read(text, "", cells => HeaderMatch.Score(cells, shape)).Grid is { } grid && SheetChoice.IsMeant(grid, table);
     }
 
     private static Grid? TakeText(NamedBytes file, string table, List<string> remarks, List<Complaint> complaints)

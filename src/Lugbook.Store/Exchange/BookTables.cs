@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Readings;
 
@@ -36,8 +37,26 @@ internal static class BookTables
         if (book.Readings.Count > 0 || exact)
             tables.Add(Table(Shapes.Readings, book.Readings, exact, r =>
             [
-                Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
+                Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.LiftedPart), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
                 WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note),
+            ]));
+        if (book.Meters.Count > 0 || exact)
+            tables.Add(Table(Shapes.Meters, book.Meters, exact, m =>
+            [
+                Words(m.Name), Words(MeterWords.Of(m.Function)), WrittenCell.Of(m.Top), WrittenCell.Of(m.ReadingPercent), WrittenCell.Of(m.FullScalePercent), WrittenCell.Of(m.Digits), WrittenCell.Of(m.Counts),
+                WrittenCell.Of(m.TestVolts), WrittenCell.Of(m.InputOhms), WrittenCell.Of(m.OhmsPerVolt), WrittenCell.Of(m.Hertz), Words(m.Note),
+            ]));
+        if (book.ValveTypes.Count > 0 || exact)
+            tables.Add(Table(Shapes.ValveTypes, book.ValveTypes, exact, v =>
+            [
+                Words(v.Name), Words(v.Equivalents), Words(v.Class), Words(v.Base), Words(v.Pinout), WrittenCell.Of(v.HeaterVolts), WrittenCell.Of(v.HeaterAmperes), WrittenCell.Of(v.MaxPlateVolts), WrittenCell.Of(v.MaxPlateWatts),
+                WrittenCell.Of(v.MaxScreenVolts), WrittenCell.Of(v.MaxScreenWatts), WrittenCell.Of(v.MaxCathodeMilliamperes), WrittenCell.Of(v.MaxHeaterCathodeVolts), Words(v.Source), Words(v.Note),
+            ]));
+        if (book.ValveLines.Count > 0 || exact)
+            tables.Add(Table(Shapes.ValveLines, book.ValveLines, exact, l =>
+            [
+                Words(l.Name), WrittenCell.Of(l.PlateVolts), WrittenCell.Of(l.ScreenVolts), WrittenCell.Of(l.GridVolts), WrittenCell.Of(l.Grid3Volts), WrittenCell.Of(l.CathodeOhms), WrittenCell.Of(l.PlateMilliamperes),
+                WrittenCell.Of(l.ScreenMilliamperes), WrittenCell.Of(l.Micromhos), WrittenCell.Of(l.PlateOhms), WrittenCell.Of(l.Mu), Words(l.Connection), Words(l.Kind), Words(l.VoltsTo), Words(l.Source), Words(l.Confidence),
             ]));
         return tables.ToImmutable();
     }

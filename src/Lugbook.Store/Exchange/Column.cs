@@ -7,8 +7,10 @@ internal enum Measure
 {
     /// <summary>Words.</summary>
     Words,
-    /// <summary>A plain number without a unit.</summary>
+    /// <summary>A whole number without a unit.</summary>
     Count,
+    /// <summary>A number with decimals and without a unit.</summary>
+    Number,
     /// <summary>Length; kept in millimetres.</summary>
     Length,
     /// <summary>Volts.</summary>
@@ -37,6 +39,9 @@ internal sealed record Column(string Key, Measure Measure, ImmutableArray<string
 /// <param name="RowIsCalled">What one row is, for messages: "part".</param>
 internal sealed record TableShape(string Name, ImmutableArray<string> Titles, ImmutableArray<Column> Columns, ImmutableArray<ImmutableArray<string>> Required, string RowIsCalled)
 {
+    /// <summary>A stranger's file or sheet may have this name and be something else: it is read only where its header suits.</summary>
+    public bool MustSuit { get; init; }
+
     /// <summary>Headers that Lugbook writes, in order; the rest only helps to read what strangers write.</summary>
     public IEnumerable<string> Written => Columns.Select(c => c.Key).Where(k => k is not ("row_id" or "leads" or "rating") && !(k == "lug" && Name == "sheet"));
 

@@ -33,6 +33,7 @@ public static class ReadingsText
                 Value = value,
                 IsOver = over,
                 IsLifted = Yes(row, "lifted"),
+                LiftedPart = row.Words("lifted_part"),
                 IsReversed = Yes(row, "reversed"),
                 Meter = row.Words("meter"),
                 TestVolts = row.Number("test_v", 0, 1e5),
@@ -56,8 +57,8 @@ public static class ReadingsText
         if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var plain) && double.IsFinite(plain)) return (plain, over);
         if (ReadingWords.TryRead(text, kind, double.MaxValue, out var value, out var isOver, out var complaint))
         {
-            // A bare "OL" tells no range: it is above all that the meter named can show.
-            if (isOver && value == double.MaxValue) value = kind == ReadingKind.Ohms ? 20e6 : 0;
+            // A bare "OL" tells no range: 0 stands for the top of the meter that was used, which is known where it is judged.
+            if (isOver && value == double.MaxValue) value = 0;
             return (value, isOver || over);
         }
         row.Complain("value", complaint!.At, complaint.Problem, complaint.Remedy);

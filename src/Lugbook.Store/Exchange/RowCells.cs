@@ -59,7 +59,7 @@ internal sealed partial class RowCells(TableReader table, GridRow row)
         if (unitAt is { } wrong && !UnitWords.Fits(unit!, column.Measure))
         {
             Complain(key, wrong, IsDate(text) ? "the spreadsheet has made a date of this." : $"'{unit}' is not a unit for this column.",
-                IsDate(text) ? "Format the column as text and write it again." : $"Write a plain number{(column.Measure == Measure.Count ? "" : $", or one with {UnitWords.Examples(column.Measure)}")}.");
+                IsDate(text) ? "Format the column as text and write it again." : $"Write a plain number{(column.Measure is Measure.Count or Measure.Number ? "" : $", or one with {UnitWords.Examples(column.Measure)}")}.");
             return null;
         }
         if (column.Measure == Measure.Watts && Fraction(number) is { } fraction) number = fraction;

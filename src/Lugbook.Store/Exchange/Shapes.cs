@@ -99,17 +99,45 @@ internal static class Shapes
     public static TableShape Readings { get; } = new("readings", ["reading", "measurements", "measured", "messwerte", "mesures", "metingen"],
     [
         Make("ref", Measure.Words, Refs + "|lug|at lug"), Make("quantity", Measure.Words, "what|measured|kind|grosse|mesure"), Make("value", Measure.Words, "reading|shows|shown|wert|valeur|waarde|valore|valor"),
-        Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
+        Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("lifted_part", Measure.Words, "lifted part|with lifted"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
         Make("meter", Measure.Words, "instrument|messgerat"), Make("test_v", Measure.Volts, "test volts|test voltage|at volts"), Make("at", Measure.Words, "time|when|date|datum|zeit"),
         Make("note", Measure.Words, Notes), RowId,
     ], [["ref", "value"]], "reading");
+
+    /// <summary>Meters of the user's own, a row for each range.</summary>
+    public static TableShape Meters { get; } = new("meters", ["my meters", "own meters", "instruments", "messgerate"],
+    [
+        Make("meter", Measure.Words, "instrument|name|model|messgerat"), Make("quantity", Measure.Words, "function|what|measures|grosse|mesure"), Make("range", Measure.Words, "full scale|top|range top|bereich|calibre|mid scale"),
+        Make("reading_pct", Measure.Number, "reading pct|pct of reading|percent of reading|of reading"), Make("full_scale_pct", Measure.Number, "full scale pct|pct of full scale|percent of full scale|of full scale"),
+        Make("digits", Measure.Number, "plus digits|last digits|digit"), Make("counts", Measure.Number, "display counts|steps|count"), Make("test_v", Measure.Volts, "test volts|test voltage|open circuit volts"),
+        Make("input_ohms", Measure.Ohms, "input resistance|input|load"), Make("ohms_per_volt", Measure.Number, "ohms per volt|ohms a volt|sensitivity"), Make("hertz", Measure.Number, "frequency|hz|test frequency"),
+        Make("note", Measure.Words, Notes), RowId,
+    ], [["meter", "quantity", "range"]], "range of a meter") { MustSuit = true };
+
+    /// <summary>Valve types of the user's own; the headers are those of data/valves/pinouts.csv.</summary>
+    public static TableShape ValveTypes { get; } = new("valvetypes", ["valve types", "tube types", "own valves"],
+    [
+        Make("type", Measure.Words, "valve|tube|name|rohre"), Make("equivalents", Measure.Words, "also called|other names"), Make("class", Measure.Words, "sort|kind"), Make("base", Measure.Words, "socket|sockel|culot"),
+        Make("pinout", Measure.Words, "pins|base connections|sockelschaltung"), Make("heater_v", Measure.Volts, "heater volts|filament volts|vf"), Make("heater_a", Measure.Number, "heater amperes|heater amps|filament amperes|if"),
+        Make("max_plate_v", Measure.Volts, "plate volts max"), Make("max_plate_w", Measure.Watts, "plate watts max|plate dissipation"), Make("max_screen_v", Measure.Volts, "screen volts max"), Make("max_screen_w", Measure.Watts, "screen watts max|screen dissipation"),
+        Make("max_cathode_ma", Measure.Number, "cathode ma max"), Make("max_heater_cathode_v", Measure.Volts, "heater cathode volts"), Make("source", Measure.Words, "from|quelle"), Make("note", Measure.Words, Notes), RowId,
+    ], [["type", "pinout"]], "valve type") { MustSuit = true };
+
+    /// <summary>Lines of data sheets of the user's own; the headers are those of data/valves/tube-points.csv, and of what "valve fit" takes.</summary>
+    public static TableShape ValveLines { get; } = new("valvelines", ["valve lines", "tube lines", "handbook lines"],
+    [
+        Make("type", Measure.Words, "valve|tube|name|rohre"), Make("plate_v", Measure.Volts, "plate volts|anode volts|va|ua|eb"), Make("screen_v", Measure.Volts, "screen volts|g2 volts|vg2|ug2|ec2"), Make("grid1_v", Measure.Volts, "grid volts|bias|grid v|vg1|ug1|ec1"),
+        Make("grid3_v", Measure.Volts, "vg3|ug3"), Make("cathode_ohm", Measure.Ohms, "cathode ohms|cathode resistor|rk"), Make("plate_ma", Measure.Number, "plate current|anode ma|ia|ib"), Make("screen_ma", Measure.Number, "screen current|ig2|ic2"),
+        Make("gm_umho", Measure.Number, "gm|transconductance|umho"), Make("rp_ohm", Measure.Ohms, "rp|plate resistance|ri"), Make("mu", Measure.Number, "amplification factor|u"), Make("connection", Measure.Words, "connected|connected as"),
+        Make("kind", Measure.Words, "sort of line"), Make("volts_to", Measure.Words, "volts to"), Make("source", Measure.Words, "from|quelle"), Make("confidence", Measure.Words, "sure"), RowId,
+    ], [["type", "plate_v"]], "line of a data sheet") { MustSuit = true };
 
     /// <summary>Facts of the set as a whole, a row for each.</summary>
     public static TableShape Facts { get; } = new("book", ["facts", "book facts"],
         [Make("key", Measure.Words, "fact|name|property|item|field"), Make("value", Measure.Words, "is|content|answer|text")], [["key", "value"]], "fact");
 
     /// <summary>All tables, in the order in which they are read and written.</summary>
-    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings];
+    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings, Meters, ValveTypes, ValveLines];
 
     private static Column Make(string key, Measure measure, string aliases) =>
         new(key, measure, [HeaderWords.Normal(key), .. aliases.Split('|', StringSplitOptions.RemoveEmptyEntries)]);

@@ -16,7 +16,7 @@ internal static class SheetChoice
         var left = new List<(string Sheet, Grid Grid)>();
         foreach (var (sheet, grid) in sheets)
         {
-            if (TableOf(sheet) is not { } table) left.Add((sheet, grid));
+            if (TableOf(sheet) is not { } table || !IsMeant(grid, table)) left.Add((sheet, grid));
             else if (!tables.TryAdd(table, grid)) complaints.Add(new(grid.Place, "", 0, $"there is a second sheet for the table {table}.", "Rename or delete one of them."));
         }
         if (!tables.ContainsKey("parts") && !tables.ContainsKey("lugs"))
@@ -33,6 +33,9 @@ internal static class SheetChoice
         }
         if (left.Count > 0) remarks.Add($"{file.Name}: sheets not read: {string.Join(", ", left.Select(s => s.Sheet))}.");
     }
+
+    /// <summary>A table that strangers may also have, under its name but of other things, is meant only where its header suits; an empty one is an empty table.</summary>
+    public static bool IsMeant(Grid grid, string table) => Shapes.All.First(s => s.Name == table) is { MustSuit: true } shape ? grid.Rows.IsEmpty || HeaderMatch.Suits(grid, shape) : true;
 
     private static string? TableOf(string sheet)
     {

@@ -46,6 +46,9 @@ internal static class BookTables
         new BookTable<Trade.Sheets.SheetPart>("sheet-parts", b => b.SheetParts, (b, t) => b with { SheetParts = t }),
         new BookTable<Trade.Work.PositionWork>("work", b => b.Work, (b, t) => b with { Work = t }),
         new BookTable<Trade.Readings.Reading>("readings", b => b.Readings, (b, t) => b with { Readings = t }),
+        new BookTable<Trade.Meters.MeterLine>("meters", b => b.Meters, (b, t) => b with { Meters = t }),
+        new BookTable<Trade.Valves.OwnValve>("valve-types", b => b.ValveTypes, (b, t) => b with { ValveTypes = t }),
+        new BookTable<Trade.Valves.ValveLine>("valve-lines", b => b.ValveLines, (b, t) => b with { ValveLines = t }),
     ];
 
     /// <summary>The type whose members a stored body has; null for a table of a newer version.</summary>

@@ -1,3 +1,5 @@
+using Lugbook.Trade.Readings;
+
 namespace Lugbook.Trade.Meters;
 
 /// <summary>What a meter does to the circuit and how far its readings may be off.</summary>
@@ -35,6 +37,16 @@ public sealed record Meter
 
     /// <summary>How far a reading in ohms may be off, Ω.</summary>
     public double OhmsUncertainty(double ohms) => PointerOhms?.Uncertainty(ohms) ?? Ohms?.Uncertainty(ohms) ?? double.PositiveInfinity;
+
+    /// <summary>Highest reading of a kind, in its base unit: what a bare "over" is above; 0 where the meter does not measure it.</summary>
+    public double TopOf(ReadingKind kind) => kind switch
+    {
+        ReadingKind.Ohms => OhmsTop,
+        ReadingKind.Farads => Farads?.Top ?? 0,
+        ReadingKind.Insulation => Insulation?.Top ?? OhmsTop,
+        ReadingKind.Volts => Volts.Top,
+        _ => 0,
+    };
 
     /// <summary>Highest reading in ohms; above it the meter shows "over".</summary>
     public double OhmsTop => PointerOhms?.Top ?? Ohms?.Top ?? 0;

@@ -14,9 +14,9 @@ public static class MeterShelf
         new()
         {
             Name = "digital-10M", Description = "digital hand meter, 10 MΩ on volts, with capacitance", InputOhms = 10e6,
-            Volts = new(DigitalVolts, 0.005, Digits: 2, Counts: 2000), AcVolts = new([2, 20, 200, 750], 0.01, Digits: 4, Counts: 2000),
-            Ohms = new([200, 2e3, 20e3, 200e3, 2e6, 20e6], 0.008, Digits: 3, Counts: 2000), OhmsTestVolts = 0.5,
-            Farads = new([20e-9, 200e-9, 2e-6, 20e-6, 200e-6], 0.03, Digits: 5, Counts: 2000), FaradsHertz = 120,
+            Volts = new(DigitalVolts, 0.005, digits: 2, counts: 2000), AcVolts = new([2, 20, 200, 750], 0.01, digits: 4, counts: 2000),
+            Ohms = new([200, 2e3, 20e3, 200e3, 2e6, 20e6], 0.008, digits: 3, counts: 2000), OhmsTestVolts = 0.5,
+            Farads = new([20e-9, 200e-9, 2e-6, 20e-6, 200e-6], 0.03, digits: 5, counts: 2000), FaradsHertz = 120,
         },
         new()
         {
@@ -37,9 +37,9 @@ public static class MeterShelf
         new()
         {
             Name = "lcr-bridge", Description = "bridge or component meter, 1 kHz, with insulation test at 250 V", InputOhms = 10e6,
-            Volts = new(DigitalVolts, 0.005, Digits: 2, Counts: 2000), AcVolts = new([2, 20, 200, 750], 0.01, Digits: 4, Counts: 2000),
-            Ohms = new([2, 20, 200, 2e3, 20e3, 200e3, 2e6, 20e6], 0.003, Digits: 2, Counts: 20000), OhmsTestVolts = 0.2,
-            Farads = new([200e-12, 2e-9, 20e-9, 200e-9, 2e-6, 20e-6, 200e-6, 2e-3], 0.005, Digits: 3, Counts: 20000), FaradsHertz = 1000,
+            Volts = new(DigitalVolts, 0.005, digits: 2, counts: 2000), AcVolts = new([2, 20, 200, 750], 0.01, digits: 4, counts: 2000),
+            Ohms = new([2, 20, 200, 2e3, 20e3, 200e3, 2e6, 20e6], 0.003, digits: 2, counts: 20000), OhmsTestVolts = 0.2,
+            Farads = new([200e-12, 2e-9, 20e-9, 200e-9, 2e-6, 20e-6, 200e-6, 2e-3], 0.005, digits: 3, counts: 20000), FaradsHertz = 1000,
             Insulation = new([1e6, 10e6, 100e6, 1e9, 10e9], 0.05), InsulationVolts = 250,
         },
     ];

@@ -27,12 +27,14 @@ public sealed record Reading : Row
 {
     /// <summary>What it is of.</summary>
     public required ReadingKind Kind { get; init; }
-    /// <summary>The number, in the base unit of its kind; with <see cref="IsOver"/> the top of the range.</summary>
+    /// <summary>The number, in the base unit of its kind; with <see cref="IsOver"/> the top of the range, or 0 for the top of whatever meter it was.</summary>
     public required double Value { get; init; }
     /// <summary>The meter showed "over": the truth is above <see cref="Value"/>.</summary>
     public bool IsOver { get; init; }
     /// <summary>A lead was lifted, or the part is out; else it was read where it sits.</summary>
     public bool IsLifted { get; init; }
+    /// <summary>Another part whose lead was lifted so that this one could be told; null when none was. Then <see cref="IsLifted"/> is false: the part itself sat in place.</summary>
+    public string? LiftedPart { get; init; }
     /// <summary>The meter's + was on lead b.</summary>
     public bool IsReversed { get; init; }
     /// <summary>The meter's name; null: the one of the book.</summary>

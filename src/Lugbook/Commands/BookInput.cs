@@ -21,6 +21,11 @@ internal sealed record BookInput(Book Book, BenchData Data)
             return null;
         }
         foreach (var remark in read.Remarks) await error.WriteLineAsync($"Note: {remark}");
-        return await DataInput.LoadAsync(ownValves, error, stop) is { } data ? new(read.Book, data) : null;
+        if (await DataInput.LoadAsync(ownValves, error, stop) is not { } data) return null;
+        var own = data.For(read.Book);
+        foreach (var complaint in own.Faults) await error.WriteLineAsync($"{path}: {complaint}\n");
+        if (own.Faults.IsEmpty) return new(read.Book, own);
+        await error.WriteLineAsync("lugbook: the book's own valves could not be used; nothing was done.");
+        return null;
     }
 }

@@ -4,6 +4,7 @@ using Lugbook.Output;
 using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Sheet;
 using Lugbook.Store.Exchange;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Readings;
@@ -20,7 +21,7 @@ internal static class JudgeCommand
         var json = Shared.Json();
         var valves = DataInput.Valves();
         var readings = new Option<FileInfo?>("--readings") { Description = "A CSV file of readings besides those in the book: ref, quantity, value, lifted, meter, test_v." };
-        var meter = new Option<string?>("--meter") { Description = $"The meter of readings that name none: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
+        var meter = new Option<string?>("--meter") { Description = $"The meter of readings that name none: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}, or one of the book's own." };
         var policy = new Option<string?>("--policy") { Description = "What becomes of families: \"paper: stays; resistor: measure first\"." };
         var command = new BenchWord("judge", "May each part stay? What readings prove, and what to measure next.",
             "lugbook judge data/demo/radio",
@@ -32,9 +33,9 @@ internal static class JudgeCommand
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var own = parsed.GetValue(meter) ?? opened.Book.Facts.Meter;
-            if (own is not null && MeterShelf.Named(own) is null)
+            if (own is not null && BookMeters.Named(opened.Book, own) is null)
             {
-                await error.WriteLineAsync($"lugbook: no meter is called '{own}'. Known: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}.");
+                await error.WriteLineAsync($"lugbook: {BookMeters.Unknown(opened.Book, own)}");
                 return ExitCode.WrongInput;
             }
             var (families, wrong) = FamilyPolicy.Read(parsed.GetValue(policy) ?? opened.Book.Facts.Policy);
@@ -42,10 +43,11 @@ internal static class JudgeCommand
             if (!wrong.IsEmpty) return ExitCode.WrongInput;
             if (await WithReadings(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var solved = opened.Data.Solve(MapStage.Run(full, opened.Data.Handbook));
-            var instrument = (own is null ? null : MeterShelf.Named(own)) ?? MeterShelf.All[0];
-            var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts), families, instrument);
+            var instrument = BookMeters.Named(opened.Book, own) ?? MeterShelf.All[0];
+            var sheet = new Lazy<SheetResult>(() => opened.Data.Sheet(solved, full with { Facts = full.Facts with { Meter = instrument.Name } }));
+            var result = JudgeStage.Run(full, new(solved, BoundsStage.Run(solved), instrument.OhmsTestVolts, sheet), families, instrument);
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(JudgeShape.Of(full, result)) : Sentences(full.Facts.Title, result));
-            return result.Parts.Any(p => p.Judgements.Any(j => j.Verdict == Verdict.Outside)) ? ExitCode.No : ExitCode.Done;
+            return result.Parts.SelectMany(p => p.Judgements).Concat(result.Volts.SelectMany(v => v.Judgements)).Any(j => j.Verdict == Verdict.Outside) ? ExitCode.No : ExitCode.Done;
         });
         return command;
     }
@@ -79,7 +81,16 @@ internal static class JudgeCommand
             text.WriteLine("\nReadings");
             foreach (var p in judged)
                 foreach (var j in p.Judgements)
-                    text.WriteLine($"  {p.Position,-6} {ReadingWords.Of(j.Reading.Kind)} {(j.Reading.IsLifted ? "lifted" : "in place")}: {JudgeWords.Of(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+                    text.WriteLine($"  {p.Position,-6} {ReadingWords.Of(j.Reading.Kind)} {JudgeWords.How(j.Reading)}: {JudgeWords.Of(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+        }
+        if (!result.Volts.IsEmpty)
+        {
+            text.WriteLine("\nVolts");
+            foreach (var v in result.Volts)
+            {
+                foreach (var j in v.Judgements) text.WriteLine($"  {v.Lug,-6} {JudgeWords.OfVolts(j.Verdict)}. {j.Sentence}{(j.Instead is null ? "" : $" {j.Instead}")}");
+                foreach (var passed in v.Passed) text.WriteLine($"         {passed}");
+            }
         }
         var table = new TextTable("part", "decision", "why");
         foreach (var p in result.Parts.OrderBy(p => p.Decision switch { Decision.Goes => 0, Decision.MeasureFirst => 1, _ => 2 })) table.Add(p.Position, DecisionWords.Of(p.Decision), p.Reason);

@@ -32,7 +32,7 @@ internal static class PowerCommand
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
             var facts = opened.Book.Facts with { TodayLineVolts = parsed.GetValue(line) ?? opened.Book.Facts.TodayLineVolts };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
-            var power = PowerStage.Run(solved, SheetConditions.Of(facts, opened.Data.Handbook), opened.Data.Policy.RectifierLimits, stop);
+            var power = PowerStage.Run(solved, SheetConditions.Of(opened.Book with { Facts = facts }, opened.Data.Handbook), opened.Data.Policy.RectifierLimits, stop);
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(PowerShape.Of(opened.Book, power)) : Sentences(opened.Book.Facts.Title, power));
             return power.Reason is null && !power.Rectifiers.Any(r => r.Checks.Any(c => c.Passed == true)) ? ExitCode.Done : ExitCode.No;
         });

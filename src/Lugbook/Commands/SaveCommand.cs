@@ -10,22 +10,42 @@ internal static class SaveCommand
     public static Command Create()
     {
         var book = Shared.Book();
+        var valves = new Option<FileInfo?>("--valves") { Description = "Also put the handbook lines of this CSV file into the book, as 'lugbook valve fit' takes them; they travel with it." };
         var to = new Option<string>("--out") { Description = "NAME.lugbook for a book file, NAME.xlsx for a spreadsheet, anything else for a folder of CSV files.", Required = true };
         var command = new BenchWord("save", "Saves a book as one file, as a spreadsheet, or as a folder of CSV tables.",
             "lugbook save data/demo/radio --out radio.lugbook",
             "lugbook save radio.lugbook --out radio-tables",
-            "lugbook save my-parts.csv --out my-parts.xlsx")
-        { book, to };
+            "lugbook save my-parts.csv --out my-parts.xlsx",
+            "lugbook save radio.lugbook --valves my-lines.csv --out radio.lugbook")
+        { book, valves, to };
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
+            if (await WithLines(opened, parsed.GetValue(valves), parsed.InvocationConfiguration.Error, stop) is not { } full) return ExitCode.WrongInput;
             return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, path => Path.GetExtension(path).ToLowerInvariant() switch
             {
-                ".lugbook" => new BookArchive(opened.Book, []).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop),
-                ".xlsx" => BookFiles.WriteXlsxAsync(opened.Book, path, stop),
-                _ => BookFiles.WriteFolderAsync(opened.Book, path, stop),
+                ".lugbook" => new BookArchive(full, []).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop),
+                ".xlsx" => BookFiles.WriteXlsxAsync(full, path, stop),
+                _ => BookFiles.WriteFolderAsync(full, path, stop),
             });
         });
         return command;
+    }
+
+    private static async Task<Trade.Book?> WithLines(BookInput opened, FileInfo? file, TextWriter error, CancellationToken stop)
+    {
+        if (file is null) return opened.Book;
+        if (!file.Exists)
+        {
+            await error.WriteLineAsync($"lugbook: there is no file {file.Name}. Name a CSV file of handbook lines; docs/valves.md shows one.");
+            return null;
+        }
+        var read = ValvesText.ReadLines(await File.ReadAllTextAsync(file.FullName, stop), new() { Place = file.Name });
+        var full = opened.Book with { ValveLines = opened.Book.ValveLines.AddRange(read.Rows.Select(r => r with { Id = 0 })) };
+        var complaints = read.Complaints.IsEmpty ? opened.Data.For(full).Faults : read.Complaints;
+        foreach (var complaint in complaints) await error.WriteLineAsync($"{complaint}\n");
+        if (complaints.IsEmpty) return full;
+        await error.WriteLineAsync("lugbook: nothing was saved.");
+        return null;
     }
 }

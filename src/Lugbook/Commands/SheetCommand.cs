@@ -16,7 +16,7 @@ internal static class SheetCommand
         var book = Shared.Book();
         var json = Shared.Json();
         var valves = DataInput.Valves();
-        var meter = new Option<string?>("--meter") { Description = $"The meter at the bench: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}." };
+        var meter = new Option<string?>("--meter") { Description = $"The meter at the bench: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}, or one of the book's own." };
         var line = new Option<double?>("--line") { Description = "Line voltage today, V; else as the set was made for." };
         var stress = new Option<bool>("--stress") { Description = "Also volts and watts of every part at their worst moment." };
         var bears = new Option<bool>("--bears") { Description = "Also how much leakage and drift every position bears before a limit is passed." };
@@ -30,23 +30,23 @@ internal static class SheetCommand
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-            if (parsed.GetValue(meter) is { } asked && MeterShelf.Named(asked) is null)
-            {
-                await error.WriteLineAsync($"lugbook: no meter is called '{asked}'. Known: {string.Join(", ", MeterShelf.All.Select(m => m.Name))}.");
-                return ExitCode.WrongInput;
-            }
             if (parsed.GetValue(line) is { } volts && volts is not (>= 50 and <= 300))
             {
                 await error.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"lugbook: a line of {volts} V is not one that sets are made for; give 50 to 300."));
                 return ExitCode.WrongInput;
             }
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.GetValue(valves), error, stop) is not { } opened) return ExitCode.WrongInput;
+            if (parsed.GetValue(meter) is { } asked && BookMeters.Named(opened.Book, asked) is null)
+            {
+                await error.WriteLineAsync($"lugbook: {BookMeters.Unknown(opened.Book, asked)}");
+                return ExitCode.WrongInput;
+            }
             var facts = opened.Book.Facts with
             {
                 Meter = parsed.GetValue(meter) ?? opened.Book.Facts.Meter, TodayLineVolts = parsed.GetValue(line) ?? opened.Book.Facts.TodayLineVolts,
             };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
-            var sheet = SheetStage.Run(solved, SheetConditions.Of(facts, opened.Data.Handbook));
+            var sheet = SheetStage.Run(solved, SheetConditions.Of(opened.Book with { Facts = facts }, opened.Data.Handbook));
             var bounds = parsed.GetValue(bears) ? BoundsStage.Run(solved) : null;
             await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(SheetShape.Of(opened.Book, sheet, bounds)) : Sentences(opened.Book.Facts.Title, sheet, bounds, parsed.GetValue(stress)));
             return sheet.Reason is null ? ExitCode.Done : ExitCode.No;
@@ -91,7 +91,7 @@ internal static class SheetCommand
         var valves = new TextTable("valve", "", "normal", "worst", "when", "limit");
         foreach (var v in sheet.Valves)
         {
-            string Amount(double? x) => v.Unit == "W" ? Figures.Watts(x) : Figures.Amperes(x);
+            string Amount(double? x) => v.Unit switch { "W" => Figures.Watts(x), "V" => x is { } volts ? Figures.VoltsWithUnit(volts) : "", _ => Figures.Amperes(x) };
             valves.Add(v.Section.Length > 0 ? $"{v.Valve} ({v.Section})" : v.Valve, v.Electrode, Amount(v.Amount.Normal), Amount(v.Amount.Worst), v.Amount.Moment, Amount(v.Limit));
         }
         text.WriteLine($"\nWhat every part bears, hum included\n{parts}\nWhat every valve bears\n{valves}");

@@ -44,6 +44,8 @@ public sealed record DrawingOptions
     public string? Stage { get; init; }
     /// <summary>Mark each part as done, to do, to be measured, or staying.</summary>
     public bool ShowWork { get; init; }
+    /// <summary>Where a meter's probes stand: the lug of the red one and that of the black one; null for none.</summary>
+    public (string Red, string Black)? Probes { get; init; }
     /// <summary>Short texts to set beside lugs, by lug name: voltages, readings. They are placed before all other labels.</summary>
     public ImmutableDictionary<string, string> LugNotes { get; init; } = ImmutableDictionary<string, string>.Empty;
 }

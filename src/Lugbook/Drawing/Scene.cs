@@ -93,6 +93,22 @@ public sealed record Scene
     /// <summary>How crowded it is.</summary>
     public required DrawingMeasures Measures { get; init; }
 
+    /// <summary>The scene cut down to a part of its sheet: what lies wholly outside is left out.</summary>
+    public Scene Cropped(Box box) => this with
+    {
+        Bounds = box,
+        Layers = [.. Layers.Select(l => l with { Items = [.. l.Items.Where(i => Box.Around([.. i.Shapes.SelectMany(Points)]).Meets(box))] })],
+    };
+
+    private static IEnumerable<Pt> Points(Shape shape) => shape switch
+    {
+        OutlineShape o => o.Outline.Strokes.Where(s => s.Step != Step.Close).SelectMany(s => s.Step == Step.Curve ? new[] { s.To, s.C1, s.C2 } : [s.To]),
+        DiscShape d => Box.Of(d.Centre, 2 * d.Radius, 2 * d.Radius).Corners,
+        TextShape t => Box.Of(t.At, t.Text.Length * t.Size * 0.6, 2 * t.Size).Corners,
+        SignShape s => s.Points.Select(p => s.At + p),
+        _ => [],
+    };
+
     /// <summary>The part of the sheet that shows these lugs, parts and mounts, with a margin in mm; the whole sheet when none is known.</summary>
     public Box Region(IEnumerable<string> names, double margin = 12)
     {

@@ -99,6 +99,7 @@ internal sealed class Sheet
             shapes.Add(new OutlineShape(Outline.Rounded(body.Slab.Grown(0.9), 1.2), "ring"));
         foreach (var mount in _layout.Mounts.Where(m => _high.Mounts.Contains(m.Mount.Name)))
             shapes.Add(new OutlineShape(Outline.Rounded(new(mount.Extent.Centre, new(1, 0), mount.Extent.Width + 3, mount.Extent.Height + 3), 3), "ring"));
+        if (_options.Probes is var (red, black) && _layout.Places.Find(red) is { } r && _layout.Places.Find(black) is { } b) shapes.AddRange(ProbeMarks.Of(r.At, b.At, Math.Max(r.Radius, b.Radius)));
         return shapes.Count == 0 ? [] : [new SceneItem(ItemKind.Other, 0, "", "", "", _view.To(shapes))];
     }
 

@@ -17,16 +17,19 @@ internal static class JudgeShape
         {
             p.Position, p.Decision, p.Reason, p.ByUser, p.Bears,
             Stake = p.Stake.Sentence is null ? null : new { p.Stake.Score, p.Stake.Sentence },
-            Readings = p.Judgements.Select(j => new
-            {
-                Quantity = ReadingWords.Of(j.Reading.Kind), j.Reading.Value, Over = j.Reading.IsOver, Lifted = j.Reading.IsLifted, j.Reading.Meter, j.Reading.TestVolts, j.Reading.At,
-                j.Verdict, j.Sentence, j.Instead, Intact = Of(j.Intact), True = Of(j.True), j.Uncertainty, j.Probability,
-            }),
+            Readings = p.Judgements.Select(Of),
             Next = p.Next is null ? null : Of(p.Next),
         }),
+        Volts = result.Volts.Select(v => new { v.Lug, v.What, Readings = v.Judgements.Select(Of), v.Passed }),
         Round = result.Round.Select(s => new { s.Number, s.Position, s.LugA, s.LugB, s.ChangesMeter, How = Of(s.How) }),
         result.Remarks,
         Cautions = new[] { JudgeWords.Caution },
+    };
+
+    private static object Of(Judgement j) => new
+    {
+        Quantity = ReadingWords.Of(j.Reading.Kind), j.Reading.Value, Over = j.Reading.IsOver, Lifted = j.Reading.IsLifted, j.Reading.LiftedPart, j.Reading.Meter, j.Reading.TestVolts, j.Reading.At,
+        j.Verdict, j.Sentence, j.Instead, Intact = Of(j.Intact), True = Of(j.True), j.Uncertainty, j.Probability,
     };
 
     private static object Of(HowToMeasure how) => new { Quantity = ReadingWords.Of(how.Kind), how.InPlace, how.LiftPart, how.LiftLug, Intact = Of(how.Intact), how.WaitSeconds, how.Polarity, how.Sentence };

@@ -1,4 +1,5 @@
 using Lugbook.Restoration.Judge;
+using Lugbook.Trade.Readings;
 
 namespace Lugbook.Output;
 
@@ -10,6 +11,17 @@ internal static class JudgeWords
         Verdict.Within => "good",
         Verdict.Outside => "bad",
         Verdict.Undecided => "at the limit",
+        _ => "cannot be told",
+    };
+
+    /// <summary>"lifted", "in place", "in place, R5 lifted".</summary>
+    public static string How(Reading reading) => reading.IsLifted ? "lifted" : reading.LiftedPart is { } other ? $"in place, {other} lifted" : "in place";
+
+    /// <summary>Volts are as they should be, or not; that makes no part good or bad.</summary>
+    public static string OfVolts(Verdict verdict) => verdict switch
+    {
+        Verdict.Within => "as it should be",
+        Verdict.Outside => "not as it should be",
         _ => "cannot be told",
     };
 

@@ -9,6 +9,7 @@ using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
 using Lugbook.Trade;
 using Lugbook.Trade.Meters;
+using Lugbook.Trade.Text;
 using Lugbook.Trade.Valves;
 
 namespace Lugbook.Web;
@@ -38,23 +39,40 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
         return new(folder, handbook, await ValveData.LoadAsync(folder, own, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
     }
 
+    /// <summary>What of the book's own valves cannot be used; empty when all can, or it has none.</summary>
+    public System.Collections.Immutable.ImmutableArray<Complaint> Faults { get; init; } = [];
+
+    /// <summary>The same with the valve types and lines that a book carries: its pins come first, its lines are added.</summary>
+    public BenchData For(Book book)
+    {
+        if (!BookValves.Any(book)) return this;
+        var (types, complaints) = BookValves.Types(book);
+        var laws = Laws.With(BookValves.LinesText(book.ValveLines), BookValves.TypesText(book));
+        return this with
+        {
+            Handbook = new([.. types, .. Handbook.Types]), Laws = laws,
+            Faults = [.. complaints, .. laws.Faults.Select(f => new Complaint($"{(f.Line - 2 is >= 0 and var n && n < book.ValveLines.Count ? $"valve line {n + 1}, {book.ValveLines[n].Name}" : "valve lines")}{(f.Column.Length > 0 ? $", {f.Column}" : "")}", f.Text, 0, f.Problem, f.Remedy))],
+        };
+    }
+
     /// <summary>The set as it should be, solved.</summary>
     public SolveResult Solve(MapResult map) => SolveStage.Run(NetlistStage.Run(map, Handbook, Laws));
 
     /// <summary>What verdicts rest on.</summary>
-    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds) => new(solved, bounds, MeterOf(solved.Netlist.Map.Book.Facts).OhmsTestVolts);
+    public static JudgeBasis Basis(SolveResult solved, BoundsResult bounds, Book book, Lazy<SheetResult> sheet) => new(solved, bounds, BookMeters.AtBench(book).OhmsTestVolts, sheet);
+
+    /// <summary>What every pin should read.</summary>
+    public SheetResult Sheet(SolveResult solved, Book book) => SheetStage.Run(solved, SheetConditions.Of(book, Handbook));
 
     /// <summary>May each part stay?</summary>
-    public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, MeterOf(book.Facts));
-
-    private static Meter MeterOf(BookFacts facts) => (facts.Meter is { } name ? MeterShelf.Named(name) : null) ?? MeterShelf.All[0];
+    public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, BookMeters.AtBench(book));
 
     /// <summary>Chooses by the solved circuit; what was measured or laid down as policy decides first. Solving takes from a fraction of a second to some seconds.</summary>
     public ChooseResult Choose(MapResult map)
     {
         var solved = Solve(map);
         var bounds = BoundsStage.Run(solved);
-        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book.Facts, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds)));
+        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds, map.Book, new(() => Sheet(solved, map.Book)))));
     }
 
     /// <summary>Chooses by a circuit that is solved already.</summary>

@@ -1,4 +1,7 @@
 using Lugbook.Trade;
+using Lugbook.Trade.Meters;
+using Lugbook.Trade.Readings;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Web;
@@ -16,6 +19,30 @@ internal static class BookEdits
     /// <summary>Records what the user puts in; nothing written means "as proposed".</summary>
     public static Book Take(Book book, string part, string? replacement) =>
         Change(book, part, work => work with { Replacement = string.IsNullOrWhiteSpace(replacement) ? null : replacement.Trim() });
+
+    /// <summary>Puts a meter in place of the one that was named, or adds it; no rows take it out. Readings taken with it follow its name.</summary>
+    public static Book KeepMeter(Book book, string? was, IReadOnlyList<MeterLine> lines)
+    {
+        bool IsOld(string? name) => was is not null && string.Equals(name?.Trim(), was, StringComparison.OrdinalIgnoreCase);
+        var now = lines.Count > 0 ? lines[0].Name : null;
+        return book with
+        {
+            Meters = Table<MeterLine>.Of([.. book.Meters.Where(l => !IsOld(l.Name)), .. lines]),
+            Facts = IsOld(book.Facts.Meter) ? book.Facts with { Meter = now } : book.Facts,
+            Readings = now is null ? book.Readings : Table<Reading>.Of(book.Readings.Select(r => IsOld(r.Meter) ? r with { Meter = now } : r)),
+        };
+    }
+
+    /// <summary>Puts a valve type and its lines in place of those of its name; a null type takes both out.</summary>
+    public static Book KeepValve(Book book, string type, OwnValve? valve, IEnumerable<ValveLine> lines)
+    {
+        bool IsOld(Row row) => string.Equals(row.Name, type, StringComparison.OrdinalIgnoreCase);
+        return book with
+        {
+            ValveTypes = Table<OwnValve>.Of([.. book.ValveTypes.Where(v => !IsOld(v)), .. valve is null ? (OwnValve[])[] : [valve]]),
+            ValveLines = Table<ValveLine>.Of([.. book.ValveLines.Where(l => !IsOld(l)), .. lines]),
+        };
+    }
 
     /// <summary>Records what a part does, where the user knows better than the map; null: as the map says.</summary>
     public static Book Role(Book book, string part, string? role) => Change(book, part, work => work with { Role = role });

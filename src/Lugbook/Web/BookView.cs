@@ -9,13 +9,13 @@ using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
+using Lugbook.Trade.Meters;
 
 namespace Lugbook.Web;
 
 /// <summary>A stored book with its answers, each computed when first asked for.</summary>
 internal sealed class BookView
 {
-    private readonly BenchData _data;
     private readonly Lazy<MapResult> _map;
     private readonly Lazy<ChooseResult> _firstPass;
     private readonly Lazy<ChooseResult> _choose;
@@ -31,20 +31,24 @@ internal sealed class BookView
     public BookView(StoredBook stored, BenchData data, BookView? before = null)
     {
         Stored = stored;
-        _data = data;
+        Data = data = before is not null && before.Book.ValveTypes.Equals(stored.Book.ValveTypes) && before.Book.ValveLines.Equals(stored.Book.ValveLines) ? before.Data : data.For(stored.Book);
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
-        _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts, data.Handbook)));
+        var sameMeter = same && SameMeter(before!.Book, stored.Book);
+        _sheet = sameMeter ? before!._sheet : new(() => data.Sheet(_solved.Value, stored.Book));
         _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
-        _basis = same ? before!._basis : new(() => BenchData.Basis(_solved.Value, _bounds.Value));
+        // With another meter what lies in parallel is found anew at its volts; the rest stays.
+        _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
         _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge.Value));
     }
 
     public StoredBook Stored { get; }
     public Book Book => Stored.Book;
+    /// <summary>Handbook and laws with the book's own valves.</summary>
+    public BenchData Data { get; }
     public MapResult Map => _map.Value;
     /// <summary>By the solved circuit once that is there; until then by wiring, markings and practice alone.</summary>
     public ChooseResult Choose => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated ? _choose.Value : _firstPass.Value;
@@ -67,14 +71,20 @@ internal sealed class BookView
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
     /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
-    public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book.Facts, _data.Handbook), _data.Policy.RectifierLimits, stop);
+    public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book, Data.Handbook), Data.Policy.RectifierLimits, stop);
 
     public OrderResult Order => OrderStage.Run(Choose);
     public FitResult Fit => FitStage.Run(Map, Choose);
 
-    private static BookFacts Electrical(BookFacts facts) => facts with { Title = "", Story = null, Year = null, Policy = null };
+    private static BookFacts Electrical(BookFacts facts) =>
+        facts with { Title = "", Story = null, Year = null, Policy = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
+
+    // What only the sheet's conditions take from the book.
+    private static bool SameMeter(Book a, Book b) => Conditions(a.Facts) == Conditions(b.Facts) && a.Meters.Equals(b.Meters);
+    private static (string?, double?, double?, double?, double?) Conditions(BookFacts f) => (f.Meter, f.TodayLineVolts, f.ChartLineVolts, f.ChartOhmsPerVolt, f.ChartInputOhms);
 
     // Readings and decisions change no current: what was solved stays solved.
     private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
-        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings);
+        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings)
+        && a.ValveTypes.Equals(b.ValveTypes) && a.ValveLines.Equals(b.ValveLines);
 }

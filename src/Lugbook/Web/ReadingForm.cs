@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lugbook.Restoration.Map;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
@@ -14,7 +15,15 @@ internal static class ReadingForm
     /// <param name="IsDoubtful">True when it may be stored if it is confirmed.</param>
     internal sealed record Outcome(Reading? Reading, string? Trouble, bool IsDoubtful);
 
-    public static Outcome Read(Part part, ReadingKind kind, string? text, bool lifted, Meter meter, string? testVolts, DateTimeOffset now)
+    /// <param name="part">What is measured.</param>
+    /// <param name="kind">What of it.</param>
+    /// <param name="text">What the meter shows.</param>
+    /// <param name="lifted">A lead is lifted.</param>
+    /// <param name="liftedPart">Whose, if not the part's own.</param>
+    /// <param name="meter">The meter.</param>
+    /// <param name="testVolts">Volts of the test, as typed.</param>
+    /// <param name="now">The time.</param>
+    public static Outcome Read(Part part, ReadingKind kind, string? text, bool lifted, string? liftedPart, Meter meter, string? testVolts, DateTimeOffset now)
     {
         if (string.IsNullOrWhiteSpace(text)) return new(null, "Type what the meter shows, or OL.", false);
         double? volts = null;
@@ -24,21 +33,37 @@ internal static class ReadingForm
                 return new(null, $"'{testVolts}' is not a test voltage. Nothing was stored.", false);
             volts = v;
         }
-        var top = kind switch { ReadingKind.Ohms => meter.OhmsTop, ReadingKind.Farads => meter.Farads?.Top ?? 0, ReadingKind.Insulation => meter.Insulation?.Top ?? meter.OhmsTop, _ => 0 };
+        var top = meter.TopOf(kind);
         if (!ReadingWords.TryRead(text, kind, top, out var value, out var over, out var complaint)) return new(null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.", false);
-        var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted, Meter = meter.Name, TestVolts = volts, At = now };
-        var doubt = Doubt(part, reading, text.Trim());
+        var reading = new Reading { Name = part.Name, Kind = kind, Value = value, IsOver = over, IsLifted = lifted && liftedPart is null, LiftedPart = lifted ? liftedPart : null, Meter = meter.Name, TestVolts = volts, At = now };
+        var doubt = Doubt(part, reading, text.Trim(), meter, top);
         return new(reading, doubt, doubt is not null);
     }
 
-    // Three hundred times off is a forgotten k or M far more often than a part.
-    private static string? Doubt(Part part, Reading reading, string text)
+    /// <summary>Volts at a lug, or what is wrong.</summary>
+    public static (Reading? Reading, string? Trouble) ReadVolts(MapResult map, string? lug, string? text, Meter meter, DateTimeOffset now)
     {
+        var name = lug?.Trim() ?? "";
+        if (map.NodeOf(name) is null) return (null, name.Length == 0 ? "Which lug? Write it as in V3-6." : $"No lug is called '{name}'. Write it as in V3-6; nothing was stored.");
+        if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, with its minus.");
+        if (!ReadingWords.TryRead(text, ReadingKind.Volts, meter.TopOf(ReadingKind.Volts), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        if (Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
+        return (new() { Name = map.Book.Lugs.Named(name)?.Name ?? name, Kind = ReadingKind.Volts, Value = value, IsOver = over, Meter = meter.Name, At = now }, null);
+    }
+
+    // Three hundred times off is a forgotten k or M far more often than a part.
+    private static string? Doubt(Part part, Reading reading, string text, Meter meter, double top)
+    {
+        const string again = "Store again to keep it as it stands.";
+        // A figure without its unit: insulation is told in megohms, leakage in micro- and milliamperes.
+        if (reading is { Kind: ReadingKind.Insulation, IsOver: false, Value: < 10e3 }) return $"{text} is {Notation.Print(reading.Value, Unit.Ohm)}, as good as a short. Was M meant? {again}";
+        if (reading is { Kind: ReadingKind.Leakage, Value: > 0.1 }) return $"{text} is {Notation.Print(reading.Value, Unit.Ampere)}. Was mA or µA meant? {again}";
+        if (top > 0 && !reading.IsOver && reading.Value > 1.1 * top) return $"{meter.Name} shows {Notation.Print(top, reading.Unit!.Value)} at most, and {text} is more. Is another meter in your hand? Choose it below. {again}";
         if (reading.IsOver || part.Value is not { } nominal || nominal <= 0 || reading.Unit is not { } unit || reading.Unit != part.Unit || reading.Value <= 0) return null;
         if (reading.Kind is not (ReadingKind.Ohms or ReadingKind.Farads)) return null;
         var off = reading.Value / nominal;
         return off is > 300 or < 1.0 / 300
-            ? $"{text} is {Notation.Print(reading.Value, unit)}, and {part.Name} is marked {Notation.Print(nominal, unit)}. Was a k, M, n or µ meant? Store again to keep it as it stands." : null;
+            ? $"{text} is {Notation.Print(reading.Value, unit)}, and {part.Name} is marked {Notation.Print(nominal, unit)}. Was a k, M, n or µ meant? {again}" : null;
     }
 
     private static string Capital(string sentence) => sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..] + (sentence.EndsWith('.') ? "" : ".");

@@ -4,5 +4,7 @@ namespace Lugbook.Web;
 internal static class ValveLinks
 {
     /// <summary>The page of a type as somebody wrote it; of "12AX7/ECC83" the first name, since an address ends at a stroke.</summary>
-    public static string To(string type) => $"valve/{Uri.EscapeDataString(type.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).FirstOrDefault() ?? type)}";
+    /// <param name="type">The type.</param>
+    /// <param name="book">A book whose own types count too; null for none.</param>
+    public static string To(string type, string? book = null) => $"valve/{Uri.EscapeDataString(type.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).FirstOrDefault() ?? type)}{(book is null ? "" : $"?book={Uri.EscapeDataString(book)}")}";
 }

@@ -30,6 +30,18 @@ public class ValveLibraryTests
         Assert.All(valve.Sections, s => Assert.True(s.Fit is null != s.Diode is null));
     }
 
+    /// <summary>Source: none outside; the laws of types that a book does not touch stay the very same, its own types are found, and its lines join those of a known type.</summary>
+    [Fact]
+    public void A_books_own_lines_are_added_and_leave_all_other_types_as_they_are()
+    {
+        var own = Data.Library.With("type,plate_v,grid1_v,plate_ma,gm_umho,mu\n9XC7,250,-2,2,1325,70\n6J5,100,0,12,,\n6J5,bad,0,1,,\n", "type,equivalents,class\n9XC7,9XC8,twin-triode\n");
+        Assert.Equal(["1", "2"], own.Find("9XC8")!.Sections.Select(s => s.Name));
+        Assert.Null(Data.Library.Find("9XC7"));
+        Assert.Same(Data.Library.Find("6V6GT")!.Sections[0].Fit, own.Find("6V6GT")!.Sections[0].Fit);
+        Assert.Equal(Data.Library.Find("6J5")!.Sections[0].Fit!.Lines.Length + 1, own.Find("6J5")!.Sections[0].Fit!.Lines.Length);
+        Assert.Equal(4, Assert.Single(own.Faults).Line);
+    }
+
     [Fact]
     public void An_unknown_type_is_null() => Assert.Null(Data.Library.Find("XYZ99"));
 

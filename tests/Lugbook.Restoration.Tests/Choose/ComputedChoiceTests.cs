@@ -16,7 +16,7 @@ public class ComputedChoiceTests
     private static (Book, ChooseBasis, ChooseResult) Of(Book book)
     {
         var solved = Solved.Of(book);
-        ChooseBasis basis = new(solved, SheetStage.Run(solved, SheetConditions.Of(book.Facts, DemoBooks.Handbook) with { Samples = 60 }), BoundsStage.Run(solved));
+        ChooseBasis basis = new(solved, SheetStage.Run(solved, SheetConditions.Of(book, DemoBooks.Handbook) with { Samples = 60 }), BoundsStage.Run(solved));
         return (book, basis, ChooseStage.Run(solved.Netlist.Map, Shop.Policy, basis));
     }
 

@@ -9,7 +9,7 @@ namespace Lugbook.Restoration.Tests.Power;
 public class PowerTests
 {
     private static PowerResult Of(SolveResult solved, double today = 1) =>
-        PowerStage.Run(solved, SheetConditions.Of(solved.Netlist.Map.Book.Facts, DemoBooks.Handbook) with { TodayLineShare = today, Samples = 50 }, Shop.Policy.RectifierLimits);
+        PowerStage.Run(solved, SheetConditions.Of(solved.Netlist.Map.Book, DemoBooks.Handbook) with { TodayLineShare = today, Samples = 50 }, Shop.Policy.RectifierLimits);
 
     private static readonly Lazy<PowerResult> Amp = new(() => Of(Solved.Demo("amp"), 125.0 / 117));
 

@@ -8,7 +8,7 @@ public class SheetTests
 {
     private static SheetResult Of(string name, Func<SheetConditions, SheetConditions>? change = null)
     {
-        var how = SheetConditions.Of(DemoBooks.Named(name).Facts, DemoBooks.Handbook) with { Samples = 400 };
+        var how = SheetConditions.Of(DemoBooks.Named(name), DemoBooks.Handbook) with { Samples = 400 };
         return SheetStage.Run(Solved.Demo(name), change?.Invoke(how) ?? how);
     }
 
@@ -82,7 +82,7 @@ public class SheetTests
     public void A_book_of_values_says_why_it_has_no_sheet()
     {
         var book = Lugbook.Trade.Book.Empty("x", "X");
-        Assert.NotNull(SheetStage.Run(Solved.Of(book), SheetConditions.Of(book.Facts, DemoBooks.Handbook)).Reason);
+        Assert.NotNull(SheetStage.Run(Solved.Of(book), SheetConditions.Of(book, DemoBooks.Handbook)).Reason);
     }
 
     /// <summary>Source: sensitivities and samples are two ways to one number: the parts named as movers explain the spread.</summary>

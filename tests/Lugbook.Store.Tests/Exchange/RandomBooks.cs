@@ -1,11 +1,13 @@
 using CsCheck;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
 using Lugbook.Trade.Readings;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Store.Tests.Exchange;
@@ -65,15 +67,32 @@ internal static class RandomBooks
         var work = Gen.Select(names, Gen.Enum<Decision>(), Gen.Select(words.Maybe(), words.Maybe()), words.Maybe(), Gen.Bool, words.Maybe(), extras, (n, d, r, rep, done, note, e) => new PositionWork { Name = n, Decision = d, Reason = r.Item1, Role = r.Item2, Replacement = rep, Done = done, Note = note, Extras = e });
         var measured = Gen.Select(names, Gen.Enum<ReadingKind>(), Positive, Gen.Int[0, 7], words.Maybe(), Gen.Double[1, 1000].MaybeValue(), Gen.Select(words.Maybe(), extras), (n, k, v, flags, meter, volts, rest) => new Reading
         {
-            Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, Meter = meter, TestVolts = volts,
+            Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, LiftedPart = meter, Meter = meter, TestVolts = volts,
             At = flags > 3 ? new DateTimeOffset(2026, 11, 25, 20, flags, 0, TimeSpan.Zero) : null, Note = rest.Item1, Extras = rest.Item2,
         });
+        // Within what a meter can be, so that the forgiving form keeps every figure.
+        var meters = Gen.Select(names, Gen.Enum<MeterFunction>(), Gen.Double[1e-12, 1e9], Gen.Double[0.01, 40], Gen.Int[0, 15], words.Maybe(), extras, (n, f, top, share, which, note, e) => new MeterLine
+        {
+            Name = n, Function = f, Top = top, ReadingPercent = (which & 1) != 0 ? null : share, FullScalePercent = (which & 1) != 0 ? share : null, Digits = (which & 2) != 0 ? 3 : null, Counts = (which & 2) != 0 ? 2000 : null,
+            TestVolts = (which & 4) != 0 ? 10 * share : null, InputOhms = (which & 4) != 0 ? 11e6 : null, OhmsPerVolt = (which & 4) == 0 ? 20e3 : null, Hertz = (which & 8) != 0 ? 120 : null, Note = note, Extras = e,
+        });
+        var figure = Gen.Double[0.01, 90].MaybeValue();
+        var valves = Gen.Select(names, words.Maybe(), tidy ? Gen.Const("1=p;2=g;3=k;4=h;5=h").Maybe() : words.Maybe(), figure, figure, words.Maybe(), extras, (n, w, pins, a, b, note, e) => new OwnValve
+        {
+            Name = n, Equivalents = tidy ? null : w, Class = w, Base = note, Pinout = tidy ? "1=p;2=g;3=k;4=h;5=h" : pins, HeaterVolts = a, HeaterAmperes = b, MaxPlateVolts = a, MaxPlateWatts = b, MaxScreenVolts = b, MaxScreenWatts = a,
+            MaxCathodeMilliamperes = a, MaxHeaterCathodeVolts = b, Source = w, Note = note, Extras = e,
+        });
+        var valveLines = Gen.Select(names, figure, figure, figure, words.Maybe(), words.Maybe(), extras, (n, a, b, c, w, note, e) => new ValveLine
+        {
+            Name = n, PlateVolts = a, ScreenVolts = b, GridVolts = -c, Grid3Volts = c, CathodeOhms = a, PlateMilliamperes = b, ScreenMilliamperes = c, Micromhos = a, PlateOhms = b, Mu = c,
+            Connection = w, Kind = note, VoltsTo = w, Source = note, Confidence = w, Extras = e,
+        });
         var facts = Gen.Select(words, Gen.Int[1900, 1970].MaybeValue(), words.Maybe(), Gen.Double[1, 300].MaybeValue(), Gen.Double[1, 100].MaybeValue(), lugs.Maybe(), Gen.Enum<MegHabit>(), (t, y, s, v, h, c, m) => new BookFacts { Title = t, Year = y, Story = s, LineVolts = v, LineHertz = h, CommonLug = c, MegHabit = m, Meter = s, Policy = s, TodayLineVolts = v, ChartLineVolts = v, ChartOhmsPerVolt = h is null ? null : 20e3, ChartInputOhms = h is null ? null : 11e6 });
-        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
+        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3], meters.Array[0, 3], valves.Array[0, 2], valveLines.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
         {
             Name = "random", Facts = a.Item1,
             Mounts = Of(a.Item2.DistinctBy(m => m.Name.ToUpperInvariant()), b.Item5, tidy), Lugs = Of(a.Item3, b.Item5, tidy), Parts = Of(a.Item4, b.Item5, tidy), Wires = Of(a.Item5, b.Item5, tidy),
-            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy),
+            Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy), Meters = Of(b.Item4.Item3, b.Item5, tidy), ValveTypes = Of(b.Item4.Item4, b.Item5, tidy), ValveLines = Of(b.Item4.Item5, b.Item5, tidy),
         });
     }
 

@@ -1,11 +1,13 @@
 using CsCheck;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
 using Lugbook.Trade.Readings;
+using Lugbook.Trade.Valves;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Store.Tests.Shelves;
@@ -65,7 +67,22 @@ internal static class RandomBooks
         new PositionWork { Name = b.Name, Extras = b.Extras, Decision = decision, Reason = text, Replacement = text, Role = text, Note = text, Done = done });
 
     private static readonly Gen<Reading> Measured = Gen.Select(Base, Gen.Enum<ReadingKind>(), Number, Gen.Bool, Maybe(Text), MaybeValue(Number), Gen.DateTimeOffset).Select((b, kind, value, flag, text, volts, at) =>
-        new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
+        new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, LiftedPart = text, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
+
+    private static readonly Gen<MeterLine> Meters = Gen.Select(Base, Gen.Enum<MeterFunction>(), Number, MaybeValue(Number), MaybeValue(Number), Maybe(Text)).Select((b, function, top, one, other, text) =>
+        new MeterLine { Name = b.Name, Extras = b.Extras, Function = function, Top = top, ReadingPercent = one, FullScalePercent = other, Digits = one, Counts = other, TestVolts = one, InputOhms = other, OhmsPerVolt = one, Hertz = other, Note = text });
+
+    private static readonly Gen<OwnValve> Valves = Gen.Select(Base, MaybeValue(Number), MaybeValue(Number), Maybe(Text)).Select((b, one, other, text) => new OwnValve
+    {
+        Name = b.Name, Extras = b.Extras, Equivalents = text, Class = text, Base = text, Pinout = text, HeaterVolts = one, HeaterAmperes = other, MaxPlateVolts = one, MaxPlateWatts = other, MaxScreenVolts = one, MaxScreenWatts = other,
+        MaxCathodeMilliamperes = one, MaxHeaterCathodeVolts = other, Source = text, Note = text,
+    });
+
+    private static readonly Gen<ValveLine> ValveLines = Gen.Select(Base, MaybeValue(Number), MaybeValue(Number), Maybe(Text)).Select((b, one, other, text) => new ValveLine
+    {
+        Name = b.Name, Extras = b.Extras, PlateVolts = one, ScreenVolts = other, GridVolts = one, Grid3Volts = other, CathodeOhms = one, PlateMilliamperes = other, ScreenMilliamperes = one, Micromhos = other, PlateOhms = one, Mu = other,
+        Connection = text, Kind = text, VoltsTo = text, Source = text, Confidence = text,
+    });
 
     private static readonly Gen<BookFacts> Facts = Gen.Select(Text, MaybeValue(Gen.Int), Maybe(Text), MaybeValue(Number), Gen.Enum<MegHabit>()).Select((title, year, story, volts, meg) =>
         new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
@@ -77,11 +94,11 @@ internal static class RandomBooks
 
     /// <summary>Any book of this name.</summary>
     public static Gen<Book> Named(string name) =>
-        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured)))
+        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured), TableOf(Meters), TableOf(Valves), TableOf(ValveLines)))
             .Select((first, parts, declared, readings, sheetParts, work) => new Book
             {
                 Name = name, Facts = first.Item1, Mounts = first.Item2, Lugs = first.Item3, Wires = first.Item4,
-                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2,
+                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2, Meters = work.Item3, ValveTypes = work.Item4, ValveLines = work.Item5,
             });
 
     /// <summary>Any book.</summary>

@@ -102,6 +102,27 @@ public class CommandTests
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
     }
 
+    /// <summary>Formula: R10 of 250 kΩ ±10 % reads 285 kΩ: above 275 kΩ by more than a digital meter's error, within that of a meter of ±10 % of 500 kΩ.</summary>
+    [Fact]
+    public async Task Judge_takes_a_meter_of_the_books_own_and_volts_at_a_lug()
+    {
+        var folder = Directory.CreateTempSubdirectory("lugbook-judge-").FullName;
+        foreach (var table in Directory.EnumerateFiles(Path.Combine(Run.Root(), "data", "demo", "amp"))) File.Copy(table, Path.Combine(folder, Path.GetFileName(table)));
+        await File.WriteAllTextAsync(Path.Combine(folder, "meters.csv"), "meter,quantity,range,full_scale_pct\nold one,ohms,500k,10\n", TestContext.Current.CancellationToken);
+        var readings = Path.Combine(folder, "mine.txt");
+        await File.WriteAllTextAsync(readings, "ref,quantity,value,lifted,meter\nR10,ohms,285K,yes,\nV3-3,volts,100,,digital-10M\n", TestContext.Current.CancellationToken);
+        var (code, text, error) = await Run.Lugbook("judge", folder, "--readings", readings, "--meter", "Old One");
+        Assert.True(code == 1, error);
+        Assert.Contains("R10    ohms lifted: at the limit", text, StringComparison.Ordinal);
+        Assert.Contains("V3-3   not as it should be. 100 V at V3-3 (plate)", text, StringComparison.Ordinal);
+        var (_, digital, _) = await Run.Lugbook("judge", folder, "--readings", readings);
+        Assert.Contains("R10    ohms lifted: bad", digital, StringComparison.Ordinal);
+        var (wrong, _, said) = await Run.Lugbook("judge", folder, "--meter", "nobody's");
+        Assert.Equal(2, wrong);
+        Assert.Contains("Known: old one, digital-10M", said, StringComparison.Ordinal);
+        Directory.Delete(folder, recursive: true);
+    }
+
     [Fact]
     public async Task A_book_saved_as_one_file_answers_as_before()
     {

@@ -120,6 +120,14 @@ public sealed class ValveCommandTests : IDisposable
         var (code, after, error) = await Run.Lugbook("sheet", amp, "--json", "--valves", file);
         Assert.True(code == 0, error);
         Assert.DoesNotContain("V2 (9XC7): no handbook line is known", after, StringComparison.Ordinal);
+        // The same lines put into the book travel with it.
+        var (saved, _, trouble) = await Run.Lugbook("save", amp, "--valves", file, "--out", At("amp.lugbook"));
+        Assert.True(saved == 0, trouble);
+        var (_, carried, _) = await Run.Lugbook("sheet", At("amp.lugbook"), "--json");
+        Assert.DoesNotContain("V2 (9XC7): no handbook line is known", carried, StringComparison.Ordinal);
+        var (refused, _, why) = await Run.Lugbook("save", amp, "--valves", Lines("type,plate_v,grid1_v,plate_ma", "9XC7,250,,2"), "--out", At("none.lugbook"));
+        Assert.Equal((2, false), (refused, File.Exists(At("none.lugbook"))));
+        Assert.Contains("valve line 1, 9XC7, grid1_v", why, StringComparison.Ordinal);
         var (wrong, _, said) = await Run.Lugbook("sheet", "data/demo/amp", "--valves", At("nothing.csv"));
         Assert.Equal(2, wrong);
         Assert.Contains("--valves names", said, StringComparison.Ordinal);
