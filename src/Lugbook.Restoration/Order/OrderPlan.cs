@@ -129,6 +129,8 @@ public sealed record OrderPlan
     public required double Gap { get; init; }
     /// <summary>Proof or gap in words.</summary>
     public required string Proof { get; init; }
+    /// <summary>How long the search took, s; that of the next best plans comes on top.</summary>
+    public required double Seconds { get; init; }
     /// <summary>How the search ended.</summary>
     public required SolveEnd End { get; init; }
     /// <summary>The next best plans, without one supplier each.</summary>

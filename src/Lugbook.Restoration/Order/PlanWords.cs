@@ -43,6 +43,7 @@ internal static class PlanWords
             Money = solution.Cost.Money / SupplyShelf.Scale,
             IsProven = solution.End == SolveEnd.Proven,
             Gap = solution.Gap,
+            Seconds = solution.Elapsed.TotalSeconds,
             End = solution.End,
             Proof = Proof(solution, planner.Shelf.HasSuppliers),
             Others = others,
