@@ -30,7 +30,8 @@ internal static class ListCsv
         return text.ToString();
     }
 
-    private static string?[] Part(ChosenPart part) =>
+    /// <summary>Kind, value, volts, line volts, watts, tolerance, class.</summary>
+    public static string?[] Part(ChosenPart part) =>
     [
         Kind(part.Kind), Notation.Print(part.Value, part.Unit, figures: 15), N(part.Volts), N(part.LineVolts), N(part.Watts), N(part.TolerancePercent),
         part.SafetyClass == SafetyClass.None ? "" : part.SafetyClass.ToString(),

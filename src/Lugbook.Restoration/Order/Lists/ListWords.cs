@@ -71,6 +71,14 @@ internal static partial class ListWords
     public static (bool IsPrice, int Number)? PairOf(string header) => PairHeader().Match(HeaderText.Normal(header)) is { Success: true } m && int.TryParse(m.Groups["n"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
         ? (m.Groups["price"].Success, n) : null;
 
+    /// <summary>Is this a header of a list that was filled in when parcels came: item, supplier or received?</summary>
+    public static bool IsReceiving(string header, string word) => HeaderText.Normal(header) is var normal && word switch
+    {
+        "received" => normal is "received" or "came" or "arrived" or "erhalten" or "geliefert" or "recu" or "ontvangen" or "ricevuto" or "recibido",
+        "supplier" => Columns.TryGetValue(normal, out var supplier) && supplier == ListColumn.Supplier,
+        _ => Columns.TryGetValue(normal, out var item) && item == ListColumn.Item,
+    };
+
     public static SupplierFact? FactOf(string word) => Facts.TryGetValue(HeaderText.Normal(word), out var fact) ? fact : null;
 
     /// <summary>How many cells of a row are headers of a list; decides what parts the cells of a text file.</summary>

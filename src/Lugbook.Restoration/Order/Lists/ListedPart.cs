@@ -40,6 +40,9 @@ internal static partial class ListedPart
         if (lineWrong) return Wrong(ListColumn.LineVolts, "this is no voltage", "Write 275 V.");
         var saysAc = cell(ListColumn.Volts) is { } v && Ac().IsMatch(v);
         if (volts is not null && saysAc) (volts, lineVolts) = (null, lineVolts ?? volts);
+        // A description may give both: "305VAC 630VDC".
+        lineVolts ??= Rating(description, AcVolts());
+        volts ??= Rating(description, DcVolts());
         if (described is { RatedVolts: { } marked } d)
         {
             // The rated voltage of a class is AC rms (IEC 60384-14); a figure that says DC is not that one.
@@ -111,6 +114,9 @@ internal static partial class ListedPart
         return wrong ? null : number;
     }
 
+    private static double? Rating(string? description, Regex rating) =>
+        description is not null && rating.Match(description) is { Success: true } m && Notation.TryParse(m.Groups[1].Value, Unit.Volt, out var volts, out _) && volts is > 0 and < 1e6 ? volts : null;
+
     private static double? Celsius(string? cell, string? description)
     {
         var match = Temperature().Match(cell is null ? description ?? "" : cell.Contains('C', StringComparison.OrdinalIgnoreCase) ? cell : cell + " °C");
@@ -127,6 +133,10 @@ internal static partial class ListedPart
     private static partial Regex UnitWord();
     [GeneratedRegex(@"AC|~", RegexOptions.IgnoreCase)]
     private static partial Regex Ac();
+    [GeneratedRegex(@"(\d[\d.,]*)\s*V\s*(?:AC|~)", RegexOptions.IgnoreCase)]
+    private static partial Regex AcVolts();
+    [GeneratedRegex(@"(\d[\d.,]*)\s*V\s*(?:DC|=)", RegexOptions.IgnoreCase)]
+    private static partial Regex DcVolts();
     [GeneratedRegex(@"DC|=", RegexOptions.IgnoreCase)]
     private static partial Regex Dc();
     [GeneratedRegex(@"\d\s*(?:[pnuµμ]\d*F?|m?mfd|F)(?![A-Za-z])", RegexOptions.IgnoreCase)]

@@ -38,6 +38,13 @@ public class SupplierListTests
     }
 
     [Fact]
+    public void A_description_may_give_both_ratings_of_a_class_part()
+    {
+        var part = Listed.One("description,price", "film X2 47nF 305VAC 630VDC,0.46").Part;
+        Assert.Equal((SafetyClass.X2, 305.0, 630.0), (part.SafetyClass, part.LineVolts, part.Volts));
+    }
+
+    [Fact]
     public void A_class_with_a_dc_figure_only_is_refused_since_that_says_nothing_of_the_line() =>
         Assert.Contains("line voltage", Assert.Single(Listed.Offers("description,price\n100nF 630VDC X2 film,0.5\n").Complaints).Problem, StringComparison.Ordinal);
 
