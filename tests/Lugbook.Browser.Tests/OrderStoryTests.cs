@@ -30,9 +30,9 @@ public class OrderStoryTests(BenchFixture bench)
         await Expect(north).ToContainTextAsync("N1008");
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Not this: N1008" }).ClickAsync();
-        await Expect(page.GetByText("Allow N1008 again")).ToBeVisibleAsync();
+        await Expect(page.GetByText("Allow Northgate Parts:N1008 again")).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Not this: N1008" })).ToHaveCountAsync(0);
-        await page.GetByText("Allow N1008 again").ClickAsync();
+        await page.GetByText("Allow Northgate Parts:N1008 again").ClickAsync();
         await Expect(north).ToContainTextAsync("N1008");
         Assert.Equal("", string.Join("\n", await Faults(page)));
 

@@ -29,7 +29,7 @@ internal static class PlanWords
         }
         var lines = Enumerable.Range(0, sources.Count).Where(i => solution.Cost.Need[i] > 0).Select(i => (Source: sources[i], Line: Line(sources[i], solution.Cost, i, at[i]))).ToArray();
         var shops = lines.Where(l => l.Source.Shop is not null).GroupBy(l => l.Source.Shop!.Value)
-            .Select(g => Shop(planner.Shelf.Shops[g.Key], [.. g.Select(l => l.Line).OrderBy(Order)], positions.Count)).OrderByDescending(s => s.Total).ThenBy(s => s.Supplier, StringComparer.Ordinal);
+            .Select(g => Shop(planner.Shelf.Shops[g.Key], [.. g.Select(l => l.Line).OrderBy(Order)], positions.Count, OnlyThere(planner, solution, problem, g.Key))).OrderByDescending(s => s.Total).ThenBy(s => s.Supplier, StringComparer.Ordinal);
         var assumed = lines.Where(l => l.Source.Assumed is not null).Select(l => $"{l.Source.Item}: {l.Source.Assumed}");
         return new()
         {
@@ -100,12 +100,22 @@ internal static class PlanWords
         return string.Join(", ", differs);
     }
 
-    private static ShopPlan Shop((string Name, ShopTerms Terms) shop, ImmutableArray<PlanLine> lines, int positions)
+    // Served by this shop, and by nothing else that is offered.
+    private static string[] OnlyThere(Planner planner, OrderSolution solution, OrderProblem problem, int shop) =>
+    [
+        .. planner.Positions.Where((p, d) => solution.WayOf[d] >= 0 && planner.Shelf.Sources[problem.Demands[d].Ways[solution.WayOf[d]].Items[0].Item].Shop == shop
+            && planner.Shelf.Shops.Length > 1 && p.Sources.All(s => planner.Shelf.Sources[s].Shop == shop)).Select(p => p.At.Position),
+    ];
+
+    private const int MostNamed = 6;
+
+    private static ShopPlan Shop((string Name, ShopTerms Terms) shop, ImmutableArray<PlanLine> lines, int positions, string[] only)
     {
         var goods = lines.Sum(l => l.Sum ?? 0);
         var (filling, postage) = shop.Terms.Charge((long)(goods * SupplyShelf.Scale));
         var served = lines.Sum(l => l.Positions.Length);
         var sentence = string.Create(CultureInfo.InvariantCulture, $"For {served} of {positions} positions, {lines.Length} {(lines.Length == 1 ? "line" : "lines")}.");
+        if (only.Length > 0) sentence += $" Nobody else has what fits at {(only.Length <= MostNamed ? Show.List(only) : $"{Show.List([.. only.Take(MostNamed)])} and others")}.";
         if (filling > 0)
             sentence += string.Create(CultureInfo.InvariantCulture, $" Add {filling / SupplyShelf.Scale:0.00} of anything useful: {(goods * SupplyShelf.Scale < shop.Terms.MinimumOrder ? "the least order asks for it" : "then postage is free, and that is cheaper")}.");
         return new(shop.Name, lines, goods, filling / SupplyShelf.Scale, postage / SupplyShelf.Scale, sentence);
