@@ -77,7 +77,7 @@ internal static class OrderCommand
                 Limit = TimeSpan.FromSeconds(parsed.GetValue(seconds)),
             };
             ImmutableArray<BookChoices> choices = [.. opened.Select(o => o.Choices)];
-            var plan = await Task.Run(() => OrderStage.Plan(choices, supply, rules, null, stop), CancellationToken.None);
+            var plan = await Task.Run(() => OrderStage.Plan(choices, supply, rules, new SolveTeller(error), stop), CancellationToken.None);
             var quotation = parsed.GetValue(quote) ? OrderStage.Quote(choices, plan, new() { ShowPartPrices = parsed.GetValue(prices), HourPrice = parsed.GetValue(hour) }) : null;
             var title = string.Join(" and ", opened.Select(o => o.Input.Book.Facts.Title));
             if (parsed.GetValue(xlsx) is { } file)

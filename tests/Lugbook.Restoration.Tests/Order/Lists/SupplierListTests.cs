@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Order.Lists;
+using Lugbook.Store.Exchange;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Quantities;
 
@@ -139,6 +140,17 @@ public class SupplierListTests
             Assert.Equal((a.Item, a.Part, a.Pack, a.Minimum, a.Stock), (b.Item, b.Part, b.Pack, b.Minimum, b.Stock));
             Assert.Equal(a.Prices, b.Prices);
         }
+    }
+
+    [Fact]
+    public void A_workbook_is_read_as_a_text_is()
+    {
+        static System.Collections.Immutable.ImmutableArray<WrittenCell> Row(params string[] cells) => [.. cells.Select(c => WrittenCell.Of(c))];
+        var sheet = new WrittenTable("prices", ["supplier", "North"], [Row("postage", "4,95"), Row("item", "description", "price"), Row("A", "film 22nF 630V", "0,45"), Row("B", "film 22nF", "0,45")]);
+        var read = SupplierList.Parse(TableFiles.Read(new("list.xlsx", TableFiles.ToXlsx(sheet)), SupplierList.Understood).Tables.Single(), "shop");
+        var list = read.Lists.Single();
+        Assert.Equal(("North", 4.95m, 0.45m), (list.Name, list.Terms.Postage, list.Offers.Single().Prices[0].Price));
+        Assert.Equal("list.xlsx, sheet prices, row 5, volts", Assert.Single(read.Complaints).Place);
     }
 
     [Fact]
