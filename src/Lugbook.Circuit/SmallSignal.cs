@@ -27,22 +27,49 @@ public static class SmallSignal
         if (input == network.Reference) throw new ArgumentOutOfRangeException(nameof(input), input, "The reference cannot carry a signal.");
         if (!(hertz > 0 && double.IsFinite(hertz))) throw new ArgumentOutOfRangeException(nameof(hertz), hertz, "The frequency is above 0 Hz.");
 
-        var point = OperatingPoint.Of(network);
-        var at = new AtFrequency(network.NodeCount, hertz);
-        var still = new List<int> { network.Reference };
-        foreach (var element in network.Elements)
-        {
-            if (element is Declared d)
-            {
-                if (d.Node != input) still.Add(d.Node);
-            }
-            else if (Slopes.Of(element, point.Volts) is { } slopes) Stamp(at, slopes);
-            else at.Add(element);
-        }
+        var (at, still) = Stamped(network, OperatingPoint.Of(network), hertz, null);
+        still.Remove(input);
         var volts = at.VoltsFor(input, still);
         if (volts is null) return input == output ? Complex.One : Complex.Zero;
         // 1 A at the input gives volts; the ratio is what 1 V there gives.
         return volts[input] == Complex.Zero ? Complex.Zero : volts[output] / volts[input];
+    }
+
+    /// <summary>Impedance that the circuit shows to a part between two nodes: with that part taken out, valves working.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="point">Its operating point, the part in place.</param>
+    /// <param name="a">One node of the part.</param>
+    /// <param name="b">Its other node.</param>
+    /// <param name="without">The part's element, left out; null to leave all in.</param>
+    /// <param name="hertz">Frequency, Hz; above 0.</param>
+    /// <returns>Ω, complex; infinite real part where nothing else joins the two nodes.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A node is not in the network or the frequency is not above 0.</exception>
+    /// <remarks>1 A in at a and out at b, by superposition: Z = Vaa − Vab − Vba + Vbb. What stays still is as for <see cref="Gain"/>.</remarks>
+    public static Complex Seen(Network network, OperatingPoint point, int a, int b, string? without, double hertz)
+    {
+        foreach (var (node, name) in new[] { (a, nameof(a)), (b, nameof(b)) })
+            if (node < 0 || node >= network.NodeCount) throw new ArgumentOutOfRangeException(name, node, $"Nodes run from 0 to {network.NodeCount - 1}.");
+        if (!(hertz > 0 && double.IsFinite(hertz))) throw new ArgumentOutOfRangeException(nameof(hertz), hertz, "The frequency is above 0 Hz.");
+        if (a == b) return Complex.Zero;
+        var (at, still) = Stamped(network, point, hertz, without);
+        Complex[]? From(int node) => still.Contains(node) ? new Complex[network.NodeCount] : at.VoltsFor(node, still);
+        var (fromA, fromB) = (From(a), From(b));
+        if (fromA is null || fromB is null) return new(double.PositiveInfinity, 0);
+        return fromA[a] - fromA[b] - fromB[a] + fromB[b];
+    }
+
+    private static (AtFrequency At, List<int> Still) Stamped(Network network, OperatingPoint point, double hertz, string? without)
+    {
+        var at = new AtFrequency(network.NodeCount, hertz);
+        var still = new List<int> { network.Reference };
+        foreach (var element in network.Elements)
+        {
+            if (element.Name == without) continue;
+            if (element is Declared d) still.Add(d.Node);
+            else if (Slopes.Of(element, point.Volts) is { } slopes) Stamp(at, slopes);
+            else at.Add(element);
+        }
+        return (at, still);
     }
 
     private static void Stamp(AtFrequency at, (int[] Nodes, double[] Siemens) slopes)

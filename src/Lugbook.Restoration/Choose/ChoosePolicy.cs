@@ -20,6 +20,17 @@ public enum School
 /// <param name="Source">Where it comes from.</param>
 public sealed record RectifierLimit(string Type, string Circuit, double? MaxInputFarads, string Source)
 {
+    /// <summary>Largest peak inverse voltage, V.</summary>
+    public double? PeakInverseVolts { get; init; }
+    /// <summary>Largest peak current of a plate, steady, A.</summary>
+    public double? PeakAmperes { get; init; }
+    /// <summary>Largest direct current of the whole valve with capacitor input, A.</summary>
+    public double? DirectAmperes { get; init; }
+    /// <summary>Largest first peak when it is switched on again hot, A.</summary>
+    public double? HotSwitchAmperes { get; init; }
+    /// <summary>Least source resistance of a plate, Ω, at the condition that the handbook names.</summary>
+    public double? LeastSupplyOhms { get; init; }
+
     /// <summary>A power rectifier, not a damper or a signal diode?</summary>
     public bool IsPowerRectifier => Circuit is "full-wave" or "half-wave";
 
@@ -35,12 +46,14 @@ public sealed record RectifierLimit(string Type, string Circuit, double? MaxInpu
         foreach (var row in table.Rows)
         {
             if (row["type"] is not { Length: > 0 } type) continue;
-            double? farads = null;
-            if (row["max_input_cap_uf"] is { Length: > 0 } written)
-                farads = double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out var micro) && micro > 0
-                    ? micro * 1e-6
-                    : throw new FormatException($"Rectifier table, line {row.Line.ToString(CultureInfo.InvariantCulture)}: '{written}' is not a number of microfarads.");
-            limits.Add(new(type, row["circuit"] ?? "", farads, row["source"] ?? ""));
+            double? Number(string column, double unit) => row[column] is not { Length: > 0 } written ? null
+                : double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && number > 0 ? number * unit
+                : throw new FormatException($"Rectifier table, line {row.Line.ToString(CultureInfo.InvariantCulture)}, {column}: '{written}' is not a number above 0.");
+            limits.Add(new(type, row["circuit"] ?? "", Number("max_input_cap_uf", 1e-6), row["source"] ?? "")
+            {
+                PeakInverseVolts = Number("max_piv_v", 1), PeakAmperes = Number("max_peak_plate_ma", 1e-3), DirectAmperes = Number("max_dc_ma", 1e-3), LeastSupplyOhms = Number("min_plate_supply_ohm", 1),
+                HotSwitchAmperes = Number("hot_switch_a", 1),
+            });
         }
         return limits.ToImmutable();
     }

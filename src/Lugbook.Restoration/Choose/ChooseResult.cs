@@ -60,6 +60,24 @@ public enum Role
     LineSeries,
     /// <summary>Resistor between the line and what a hand can touch.</summary>
     TouchBarrier,
+    /// <summary>In series with a grid: stops oscillation, or isolates.</summary>
+    GridStopper,
+    /// <summary>Across a supply, or one arm of a divider that sets a voltage.</summary>
+    Divider,
+    /// <summary>Load of a detector.</summary>
+    DetectorLoad,
+    /// <summary>Sets the time of a sawtooth or pulse generator.</summary>
+    Timing,
+    /// <summary>Across a winding or a tuned circuit.</summary>
+    Damping,
+    /// <summary>Across a switch's contacts.</summary>
+    ArcSuppression,
+    /// <summary>In series with the signal between stages.</summary>
+    SignalSeries,
+    /// <summary>In the supply's negative return, where it makes a bias.</summary>
+    BiasSupply,
+    /// <summary>At heaters or lamps.</summary>
+    HeaterString,
 }
 
 /// <summary>A role with its evidence.</summary>
@@ -67,6 +85,11 @@ public enum Role
 /// <param name="Evidence">Why, as a sentence; for an unknown role how it is treated.</param>
 public sealed record RoleFinding(Role Role, string Evidence)
 {
+    /// <summary>Does all or part of the line's voltage stand across it? Then a safety class is asked for, whatever its role.</summary>
+    public bool IsAcrossLine { get; init; }
+    /// <summary>True when the user says so, and not the map.</summary>
+    public bool ByUser { get; init; }
+
     /// <summary>Does the map tell?</summary>
     public bool IsKnown => Role != Role.Unknown;
 }
@@ -94,6 +117,8 @@ public sealed record ChosenPart
     public SafetyClass SafetyClass { get; init; }
     /// <summary>Tolerance, percent.</summary>
     public double? TolerancePercent { get; init; }
+    /// <summary>Highest working temperature, °C; null when not known.</summary>
+    public double? Celsius { get; init; }
     /// <summary>Shortest and longest body of its series, mm; null when not known.</summary>
     public double? BodyMinMm { get; init; }
     /// <summary>Longest body of its series, mm.</summary>
@@ -137,14 +162,20 @@ public sealed record Choice
     public required RoleFinding Role { get; init; }
     /// <summary>What its successor must be; given too when the part stays, so that a later change of mind finds it.</summary>
     public required Requirement Requirement { get; init; }
-    /// <summary>The part; null when none fits or when the requirement is not complete.</summary>
-    public ChosenPart? Part { get; init; }
+    /// <summary>The ways to fill it, best first, the others with what is against them; empty when none fits or when the requirement is not complete.</summary>
+    public ImmutableArray<Candidate> Candidates { get; init; } = [];
+    /// <summary>The single part that is taken; null when a combination is, or nothing.</summary>
+    public ChosenPart? Part => Candidates is [{ Parts: [var only] }, ..] ? only : null;
+    /// <summary>What its value does to the circuit, computed; null when it does not differ or nothing is solved.</summary>
+    public string? Effect { get; init; }
+    /// <summary>How the body goes between its lugs, when it does not simply fit; null when it does or is not known.</summary>
+    public string? Dressing { get; init; }
     /// <summary>What the user wrote as the replacement, or null.</summary>
     public string? UserReplacement { get; init; }
     /// <summary>What is against <see cref="UserReplacement"/>; null when nothing is.</summary>
     public string? UserReplacementFault { get; init; }
     /// <summary>The part in words that goes in: the user's, unless this is a line position and theirs has not the class; else the catalogue's; null when there is none.</summary>
-    public string? New => UserReplacement is not null && (UserReplacementFault is null || Requirement.SafetyClass == SafetyClass.None) ? UserReplacement : Part?.Text;
+    public string? New => UserReplacement is not null && (UserReplacementFault is null || Requirement.SafetyClass == SafetyClass.None) ? UserReplacement : Candidates is [var first, ..] ? first.Text : null;
     /// <summary>What differs from the old part and why this one; or why there is none and what nearly fits.</summary>
     public required string Explanation { get; init; }
     /// <summary>What only the user can tell; null when nothing is open.</summary>
@@ -194,6 +225,10 @@ public sealed record ChooseResult
     public required ImmutableArray<SharedBody> SharedBodies { get; init; }
     /// <summary>Can the positions on the line be told?</summary>
     public required LineFinding Line { get; init; }
+    /// <summary>What all new values together do to the readings; null when nothing is solved.</summary>
+    public string? Together { get; init; }
+    /// <summary>Why the requirements rest on wiring and practice alone, in a sentence; null when the circuit is solved.</summary>
+    public string? Unsolved { get; init; }
     /// <summary>Lugs that something leaves.</summary>
     public required ImmutableArray<LugLoad> LugLoads { get; init; }
     /// <summary>Dangers of the set as a whole.</summary>

@@ -8,18 +8,33 @@ namespace Lugbook.Restoration.Choose;
 /// <summary>What goes in its place? Role, requirement and part for every position that today's makers can fill.</summary>
 public static class ChooseStage
 {
+    /// <summary>A role in the trade's words: "plate load".</summary>
+    public static string WordsOf(Role role) => RoleWords.Of(role);
+
+    /// <summary>The role that someone wrote, by its words or its name; null when it is none.</summary>
+    public static Role? RoleOf(string? written) => RoleWords.Read(written);
+
+    /// <summary>Roles that a resistor, or else a capacitor, may have, in the order of the alphabet.</summary>
+    public static ImmutableArray<Role> RolesFor(bool resistor) => RoleWords.For(resistor);
+
+    /// <summary>The handbook's line of a rectifier valve, whatever envelope letters it carries; null when there is none.</summary>
+    public static RectifierLimit? LimitOf(ImmutableArray<RectifierLimit> limits, string? type) => CircuitView.Limit(limits, type);
+
     /// <summary>Pure: the same map and policy, the same answer. Works from values alone; what lugs would tell is then named as not known.</summary>
-    public static ChooseResult Run(MapResult map, ChoosePolicy policy)
+    /// <param name="map">The map.</param>
+    /// <param name="policy">Catalogue and limits.</param>
+    /// <param name="basis">The solved circuit; null to go by wiring, markings and practice alone.</param>
+    public static ChooseResult Run(MapResult map, ChoosePolicy policy, ChooseBasis? basis = null)
     {
         var view = new CircuitView(map, policy.RectifierLimits);
         var line = new LineView(view);
-        var maker = new ChoiceMaker(map, view, line, policy);
+        var maker = new ChoiceMaker(map, view, line, policy, basis);
         var choices = ImmutableArray.CreateBuilder<Choice>();
         var others = ImmutableArray.CreateBuilder<NotChosen>();
         foreach (var part in map.Book.Parts)
             if (part.Kind.IsFixedCapacitor() || part.Kind == PartKind.Resistor) choices.Add(maker.Choose(part));
             else others.Add(new(part.Name, part.KindAsWritten, OtherKinds.Reason(part.Kind)));
-        var made = choices.ToImmutable();
+        var (made, together) = basis is { IsSolved: true } ? new Effects(basis).Of(choices.ToImmutable()) : (choices.ToImmutable(), null);
         return new()
         {
             Choices = made,
@@ -27,6 +42,8 @@ public static class ChooseStage
             SharedBodies = Bodies(map, made),
             Line = LineOf(map, line, made),
             LugLoads = Loads(map, made),
+            Together = together,
+            Unsolved = basis is null ? "The circuit was not asked." : basis.Solved.Reason ?? basis.Sheet.Reason,
             Cautions = [.. SetCautions.Of(map, line, made), .. TouchSum.Over(map, line, made, policy)],
         };
     }

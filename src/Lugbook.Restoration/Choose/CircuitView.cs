@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Map.Rules;
+using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Valves;
 
@@ -154,6 +155,19 @@ internal sealed partial class CircuitView
             }
         return supply;
     }
+
+    /// <summary>A coil sits on a form, in a can or on the loop; a transformer or a yoke does not.</summary>
+    public bool IsTunedCoil(Part winding) => Map.Book.Mounts.Named(winding.Group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang or MountKind.LoopPanel
+        || winding.Leads.Any(l => MountOf(l.Lug) is MountKind.IfCan or MountKind.CoilForm or MountKind.LoopPanel);
+
+    public MountKind? MountOf(string lug) => Map.Book.Lugs.Named(lug) is { } l ? Map.Book.Mounts.Named(l.Mount)?.Kind : null;
+
+    /// <summary>Does the node carry the boosted supply of a line output stage: a large capacitor and the line output transformer?</summary>
+    public bool IsBoosted(int node) => !IsEarthy(node) && !Supply.Contains(node) && Map.Nodes[node].Lugs.Any(l => MountOf(l) == MountKind.Flyback)
+        && At(node).Any(b => b.Part.Kind.IsFixedCapacitor() && b.Part.Value >= 10e-9 && (IsEarthy(b.To) || Supply.Contains(b.To) || Reach(b.To, 1, p => p.Kind == PartKind.Fuse).Any(r => Supply.Contains(r.Node))));
+
+    /// <summary>Do pulses of a line output transformer stand on the node: a lug of it that is neither common, supply, boost nor a valve's?</summary>
+    public bool IsPulsed(int node) => !IsEarthy(node) && !Supply.Contains(node) && !IsBoosted(node) && !PinsAt(node).Any() && Map.Nodes[node].Lugs.Any(l => MountOf(l) == MountKind.Flyback);
 
     /// <summary>A capacitor of the size that smooths a supply?</summary>
     public static bool IsBig(Part part) => part.Kind.IsFixedCapacitor() && part.Value >= 1e-6 * (1 - 1e-9) && part.RatedVolts is null or >= 100;

@@ -12,7 +12,7 @@ internal static class OtherKinds
         PartKind.Glass => "Not chosen here: it is the bulb of the picture tube.",
         PartKind.Winding => "Not chosen here: a winding is measured, and rewound or replaced by its own kind.",
         PartKind.Valve => "Not chosen here: a valve is tested in the set.",
-        PartKind.SeleniumRectifier => "Not chosen here: silicon and a resistor usually take its place, sized from the voltages; that is not worked out yet.",
+        PartKind.SeleniumRectifier => "Not chosen here: silicon and a resistor usually take its place, sized from the voltages: see supply and line.",
         PartKind.SeleniumDiode or PartKind.CrystalDiode or PartKind.SiliconRectifier => "Not chosen here: test it; it goes only on evidence.",
         PartKind.Fuse => "Not chosen here: fit what the sheet names.",
         PartKind.Lamp => "Not chosen here: fit the same type; its current may matter to the set.",

@@ -1,33 +1,52 @@
+using System.Collections.Immutable;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Quantities;
 
 namespace Lugbook.Restoration.Choose;
 
-/// <summary>Takes from the catalogue the nearest value in the window at the lowest sufficient rating.</summary>
+/// <summary>Takes from the catalogue the nearest value in the window at the lowest sufficient rating, and the next best with what is against them.</summary>
 internal static class PartPicker
 {
-    /// <summary>The part; or none, and what nearly fits.</summary>
-    public static (ChosenPart? Part, string? Nearly) Pick(Requirement need, Catalogue catalogue)
+    private const int Most = 5;
+
+    /// <summary>The ways to fill the position, best first; or none, and what nearly fits.</summary>
+    public static (ImmutableArray<Candidate> Candidates, string? Nearly) Pick(Requirement need, Catalogue catalogue)
     {
-        if (need.Value is not { } window) return (null, "The old value is not known.");
-        if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return (null, "The voltage is not known.");
-        foreach (var kind in need.Kinds)
-        {
-            var best = Rated(need, catalogue, kind)
-                .SelectMany(s => s.Values.Where(window.Holds).Select(v => (Series: s, Value: v)))
-                .OrderBy(c => c.Series.Rank).ThenBy(c => Math.Round(Off(c.Value, window), 9))
-                .ThenBy(c => c.Series.Watts ?? 0).ThenBy(c => c.Series.Volts).ThenBy(c => c.Series.SafetyClass)
-                .ThenBy(c => c.Series.PriceLow ?? decimal.MaxValue).ThenBy(c => c.Series.Name, StringComparer.Ordinal)
-                .Cast<(CatalogueSeries Series, double Value)?>().FirstOrDefault();
-            if (best is var (series, value)) return (Part(series, value), null);
-        }
-        return (null, Nearly(need, window, catalogue));
+        if (need.Value is not { } window) return ([], "The old value is not known.");
+        if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return ([], "The voltage is not known.");
+        var ranked = need.Kinds.SelectMany(kind => Rated(need, catalogue, kind)
+            .SelectMany(s => s.Values.Where(window.Holds).Select(v => (Series: s, Value: v)))
+            .OrderBy(c => c.Series.Rank).ThenBy(c => Math.Round(Off(c.Value, window), 9))
+            .ThenBy(c => c.Series.Watts ?? 0).ThenBy(c => c.Series.Volts).ThenBy(c => c.Series.SafetyClass)
+            .ThenBy(c => c.Series.PriceLow ?? decimal.MaxValue).ThenBy(c => c.Series.Name, StringComparer.Ordinal)).Take(Most).ToArray();
+        if (ranked.Length == 0)
+            return Combining.Of(need, window, catalogue) is { } combination ? ([combination], null) : ([], Nearly(need, window, catalogue));
+        var first = ranked[0];
+        return ([.. ranked.Select((c, n) => One(c.Series, c.Value, n == 0 ? null : WhyNot(need, window, first, c)))], null);
     }
 
-    private static IEnumerable<CatalogueSeries> Rated(Requirement need, Catalogue catalogue, NewKind kind) => catalogue.Series.Where(s =>
+    /// <summary>Series of a kind whose ratings suffice, whatever their values.</summary>
+    public static IEnumerable<CatalogueSeries> Rated(Requirement need, Catalogue catalogue, NewKind kind) => catalogue.Series.Where(s =>
         s.Kind == kind && s.Unit == need.Unit && Fitting.OfClass(need, s.SafetyClass) is null && Fitting.OfRatings(need, s.Volts, s.LineVolts, s.Watts, s.TolerancePercent) is null);
 
-    private static double Off(double value, ValueWindow window) => Math.Abs(Math.Log(value / window.Target));
+    /// <summary>How far a value lies from the one aimed at, as a ratio's logarithm.</summary>
+    public static double Off(double value, ValueWindow window) => Math.Abs(Math.Log(value / window.Target));
+
+    private static Candidate One(CatalogueSeries series, double value, string? whyNot) => new()
+    {
+        Parts = [Part(series, value)], Text = Text(series, value), Value = value, TolerancePercent = series.TolerancePercent, WhyNot = whyNot, BodyMm = Body(series, value),
+    };
+
+    private static string WhyNot(Requirement need, ValueWindow window, (CatalogueSeries Series, double Value) taken, (CatalogueSeries Series, double Value) other)
+    {
+        var (t, o) = (taken.Series, other.Series);
+        if (t.Kind != o.Kind && need.Kinds.IndexOf(t.Kind) < need.Kinds.IndexOf(o.Kind)) return $"{Show.Kind(t.Kind)} is preferred here.";
+        if (o.Rank > t.Rank) return "A type that is harder to get, or made for other needs.";
+        if (Math.Round(Off(other.Value, window), 9) > Math.Round(Off(taken.Value, window), 9)) return $"{Show.Deviation(window.Target, other.Value)} against {Show.Deviation(window.Target, taken.Value)}.";
+        if (o.Watts > t.Watts) return $"{Show.Number(o.Watts.Value)} W where {Show.Number(t.Watts!.Value)} W suffice: a larger body.";
+        if (o.Volts > t.Volts) return $"{Show.Volts(o.Volts)} where {Show.Volts(t.Volts)} suffice: a larger body.";
+        return "It fits as well; dearer, or later in the catalogue.";
+    }
 
     private static string Nearly(Requirement need, ValueWindow window, Catalogue catalogue)
     {
@@ -43,7 +62,15 @@ internal static class PartPicker
         return $"The strongest of this kind and value is {Part(strongest, strongest.Values.Where(window.Holds).OrderBy(v => Off(v, window)).First()).Text}: not enough.";
     }
 
-    private static ChosenPart Part(CatalogueSeries series, double value) => new()
+    // Bodies of a series grow evenly with the logarithm of the value, near enough to say whether one fits between its lugs.
+    private static double? Body(CatalogueSeries series, double value)
+    {
+        if (series is not { BodyMinMm: { } least, BodyMaxMm: { } most, Values: [var from, .., var to] } || series.Unit == Unit.Ohm || to <= from) return series.BodyMaxMm;
+        return Math.Round(least + (most - least) * Math.Log(value / from) / Math.Log(to / from), 1);
+    }
+
+    /// <summary>A part of a series.</summary>
+    public static ChosenPart Part(CatalogueSeries series, double value) => new()
     {
         Text = Text(series, value),
         Series = series.Name,
@@ -55,6 +82,7 @@ internal static class PartPicker
         Watts = series.Watts,
         SafetyClass = series.SafetyClass,
         TolerancePercent = series.TolerancePercent,
+        Celsius = series.Celsius,
         BodyMinMm = series.BodyMinMm,
         BodyMaxMm = series.BodyMaxMm,
         PriceLow = series.PriceLow,
@@ -65,6 +93,7 @@ internal static class PartPicker
     {
         { Unit: Unit.Ohm } => $"{Show.Value(value, Unit.Ohm)} {Show.Number(series.Watts ?? 0)} W {Show.Kind(series.Kind)}",
         { SafetyClass: not SafetyClass.None } => $"{Show.Value(value, Unit.Farad)} class {series.SafetyClass} {Show.Number(series.LineVolts ?? 0)} V AC",
+        { Kind: NewKind.Electrolytic, Celsius: { } celsius } => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)} {Show.Number(celsius)} °C",
         { TolerancePercent: <= 5 } => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)} {Show.Number(series.TolerancePercent)} %",
         _ => $"{Show.Value(value, Unit.Farad)} {Show.Volts(series.Volts)} {Show.Kind(series.Kind)}",
     };

@@ -11,7 +11,7 @@ public enum NewKind
     Film,
     /// <summary>Polypropylene film: small loss, made for AC and pulses.</summary>
     Polypropylene,
-    /// <summary>Electrolytic rated for 105 °C.</summary>
+    /// <summary>Aluminium electrolytic.</summary>
     Electrolytic,
     /// <summary>Ceramic that keeps its value (C0G, NP0).</summary>
     C0G,
@@ -91,6 +91,10 @@ public sealed record Requirement
     public double? TolerancePercentAtMost { get; init; }
     /// <summary>Polarity; null when the part has none.</summary>
     public Polarity? Polarity { get; init; }
+    /// <summary>Ripple current that an electrolytic here must bear at twice the line's frequency or at it, A rms; null when not computed.</summary>
+    public double? RippleAmperes { get; init; }
+    /// <summary>How far its lugs lie apart, mm; null when not known.</summary>
+    public double? LugDistanceMm { get; init; }
 
     /// <summary>May a part of this class stand here?</summary>
     public bool Accepts(SafetyClass offered) => SafetyClass switch

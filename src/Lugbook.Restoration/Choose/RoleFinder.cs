@@ -5,8 +5,10 @@ using Lugbook.Trade.Valves;
 namespace Lugbook.Restoration.Choose;
 
 /// <summary>What a part does, as far as the joining of lugs tells it for sure. The order of the questions matters: danger first.</summary>
-internal sealed class RoleFinder(CircuitView view, LineView line)
+internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerators pulses)
 {
+    private readonly ResistorRoles _resistors = new(view, line, pulses);
+
     private static bool IsPath(Part part) => part.Kind is PartKind.Winding or PartKind.Control or PartKind.Fuse || part.Kind == PartKind.Resistor;
 
     public RoleFinding Find(Part part)
@@ -14,13 +16,19 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         if (part.Leads.Length < 2) return new(Role.Unknown, "Its lugs are not entered; treated by its kind and marking alone.");
         if (view.Ends(part) is not var (a, b)) return new(Role.Unknown, "A lead is on a lug that the book does not have; treated by its kind and marking alone.");
         if (a == b) return new(Role.Unknown, $"Both leads are on one node ({view.Name(a)}); treated by its kind and marking alone.");
-        return part.Kind == PartKind.Resistor ? Resistor(part, a, b) : Capacitor(part, a, b);
+        return part.Kind == PartKind.Resistor ? _resistors.Find(part, a, b) : Capacitor(part, a, b);
     }
 
     private RoleFinding Capacitor(Part part, int a, int b)
     {
         var (x, y) = (view.Name(a), view.Name(b));
-        if (line.IsAcrossLine(a, b)) return new(Role.AcrossLine, $"{x} and {y} are both joined to the line: all or part of its voltage stands here.");
+        if (line.IsAcrossLine(a, b))
+        {
+            var heater = view.IsEarthy(a) || view.IsEarthy(b) ? view.PinsAt(view.IsEarthy(a) ? b : a).FirstOrDefault(p => p.IsHeater) : null;
+            return heater is not null && part.Value < 10e-9
+                ? new(Role.HeaterBypass, $"From the {heater.Words} to common, which are both joined to the line: part of its voltage stands here.") { IsAcrossLine = true }
+                : new(Role.AcrossLine, $"{x} and {y} are both joined to the line: all or part of its voltage stands here.") { IsAcrossLine = true };
+        }
         if (line.IsLineToTouchable(a, b))
         {
             var (inside, outside) = line.IsTouchable(b) ? (x, y) : (y, x);
@@ -54,8 +62,12 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         var platesB = view.PinsAt(b, ElectrodeKind.Plate).ToArray();
         if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Section != platesB[0].Section))
             return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
+        if ((pulses.OnGrid(a) ?? pulses.OnGrid(b)) is not null && Pulses(part, a, b) is { } set) return set;
         if (Tuned(part, a, b) is { } tuned) return tuned;
         if (Boost(part, a, b) is { } boost) return boost;
+        if (Pulses(part, a, b) is { } timing) return timing;
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Switch) is { Part: { } contacts })
+            return new(Role.ArcSuppression, $"Across the contacts of {contacts.Name}.");
         foreach (var (plate, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             foreach (var pin in view.PinsAt(plate, ElectrodeKind.Plate))
             {
@@ -71,6 +83,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                     return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
             }
         if (toCommon) return null;
+        if (Onward(part, a, b) is { } onward) return onward;
         if (Tone(part, a, b) is { } tone) return tone;
         foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
@@ -93,6 +106,8 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
                 if (node != n && !view.IsEarthy(node) && view.PinsAt(node, ElectrodeKind.Cathode).FirstOrDefault() is { } k)
                     return new(Role.CathodeBypass, $"On the {k.Words} through {Show.List(through)}, to common.");
         if (ControlVoltage(part, n) is { } control) return control;
+        if (view.At(n).Where(x => x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)).SelectMany(x => view.PinsAt(x.To, ElectrodeKind.ControlGrid)).FirstOrDefault() is { } coil)
+            return new(Role.RfBypass, $"At the cold end of the coil on the {coil.Words}, to common: it closes the tuned circuit.");
         if (FedStage(n) is { } stage) return stage;
         if (part.Value <= 2.2e-9)
             foreach (var (node, through) in view.Reach(n, 2, IsPath))
@@ -109,7 +124,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         if (part.Group is { } group && view.Map.Book.Mounts.Named(group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang)
             return new(Role.Tuned, $"Inside the coil assembly {part.Group}.");
         if (part.Kind == PartKind.Paper) return null;
-        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } coil })
+        if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } coil })
             return new(Role.Tuned, $"Across the winding {coil.Name}.");
         foreach (var (end, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
@@ -117,15 +132,11 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
             if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
                 return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
             if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
-                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && IsTunedCoil(x.Part)) is { Part: { } near })
+                && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } near })
                 return new(Role.Tuned, $"A small value between {view.Name(far)} and the coil {near.Name}.");
         }
         return null;
     }
-
-    // A coil sits on a form, in a can or on the loop; a transformer or a yoke does not.
-    private bool IsTunedCoil(Part winding) => view.Map.Book.Mounts.Named(winding.Group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang or MountKind.LoopPanel
-        || winding.Leads.Any(l => MountOf(l.Lug) is MountKind.IfCan or MountKind.CoilForm or MountKind.LoopPanel);
 
     private RoleFinding? Boost(Part part, int a, int b)
     {
@@ -134,8 +145,40 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
         {
             if (view.IsEarthy(n) || view.Supply.Contains(n) || !(view.IsEarthy(far) || view.Supply.Contains(far) || view.Reach(far, 1, p => p.Kind is PartKind.Fuse).Any(r => view.Supply.Contains(r.Node)))) continue;
             foreach (var (node, through) in view.Reach(n, 1, p => p.Kind == PartKind.Resistor && p.Value <= 100e3))
-                if (!view.IsEarthy(node) && !view.Supply.Contains(node) && view.Map.Nodes[node].Lugs.FirstOrDefault(l => MountOf(l) == MountKind.Flyback) is { } lug)
+                if (!view.IsEarthy(node) && !view.Supply.Contains(node) && view.Map.Nodes[node].Lugs.FirstOrDefault(l => view.MountOf(l) == MountKind.Flyback) is { } lug)
                     return new(Role.Boost, $"On the line output transformer at {lug}{(through.IsEmpty ? "" : $" through {Show.List(through)}")}: boosted supply and pulses.");
+        }
+        return null;
+    }
+
+    // On a sawtooth or pulse generator it sets the time; from there to another stage's grid it couples.
+    private RoleFinding? Pulses(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic || part.Value > 1e-6) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (!view.IsEarthy(n) && pulses.OnGrid(n) is null && pulses.IsNextStage(n) && pulses.Sets(far) is { } before) return new(Role.Coupling, $"From {view.Name(far)}, where {before}, to the next stage at {view.Name(n)}.");
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (pulses.Sets(n) is { } words) return new(Role.Timing, $"At {view.Name(n)}, where {words}: it helps to set the time.");
+            if (view.IsEarthy(far) && view.Reach(n, 1, p => p.Kind == PartKind.Resistor).Any(r => r.Node != n && view.IsPulsed(r.Node))) return new(Role.Timing, $"It shapes pulses of the line output transformer at {view.Name(n)}.");
+        }
+        return null;
+    }
+
+    // From whatever a plate drives, through coils and small resistors, to another valve's grid or cathode, or to the network before a grid.
+    private RoleFinding? Onward(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic && part.Value >= 100e-6) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(n) || view.IsEarthy(far) || view.Supply.Contains(n) || view.Supply.Contains(far)) continue;
+            var plate = view.Reach(n, 2, p => p.Kind == PartKind.Winding && !view.IsTunedCoil(p) || p.Kind == PartKind.Resistor && p.Value <= 100e3).Where(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node))
+                .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.Plate)).FirstOrDefault();
+            var winding = plate is null && view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && !view.IsTunedCoil(x.Part)) is { Part: { } w } ? w.Name : null;
+            if (plate is null && winding is null) continue;
+            var source = plate?.Words ?? winding;
+            if (view.PinsAt(far).FirstOrDefault(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Cathode && p.Valve != plate?.Valve) is { } next) return new(Role.Coupling, $"From the {source} to the {next.Words}.");
+            if (LeadsToGrid(far)) return new(Role.Coupling, $"From the {source} on to the next stage at {view.Name(far)}.");
         }
         return null;
     }
@@ -155,7 +198,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
 
     // What a resistor brings from the line output transformer is a waveform, not a control voltage.
     private bool OnPulses(int n) => view.Reach(n, 1, p => p.Kind == PartKind.Resistor)
-        .Any(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node) && view.Map.Nodes[r.Node].Lugs.Any(l => MountOf(l) == MountKind.Flyback));
+        .Any(r => !view.IsEarthy(r.Node) && !view.Supply.Contains(r.Node) && view.Map.Nodes[r.Node].Lugs.Any(l => view.MountOf(l) == MountKind.Flyback));
 
     private static bool IsGridFeed(Part part) => part.Kind == PartKind.Winding || part.Kind == PartKind.Resistor && part.Value <= 500e3;
 
@@ -186,27 +229,4 @@ internal sealed class RoleFinder(CircuitView view, LineView line)
     private bool SharesWinding(int a, int b) => view.At(a).Any(x => x.To == b && x.Part.Kind == PartKind.Winding);
     private bool LeadsToGrid(int node) => view.Reach(node, 3, p => p.Kind is PartKind.Resistor or PartKind.Control)
         .Any(r => !view.IsEarthy(r.Node) && view.PinsAt(r.Node, ElectrodeKind.ControlGrid).Any());
-    private MountKind? MountOf(string lug) => view.Map.Book.Lugs.Named(lug) is { } l ? view.Map.Book.Mounts.Named(l.Mount)?.Kind : null;
-
-    private RoleFinding Resistor(Part part, int a, int b)
-    {
-        if (line.IsLineToTouchable(a, b)) return new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.");
-        if (line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b))
-            return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
-        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-        {
-            if (view.IsEarthy(far) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
-            if (view.Supply.Contains(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"Between two sections of the supply, {view.Name(n)} and {view.Name(far)}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate) return new(Role.PlateLoad, $"From the supply to the {plate.Words}.");
-            if (view.Supply.Contains(far) && view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault() is { } screen) return new(Role.ScreenDropper, $"From the supply to the {screen.Words}.");
-        }
-        // A few thousand ohm at a grid stop oscillation or widen a band; a leak is more.
-        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
-            if (part.Value is null or >= 15e3 && view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && IsGridReturn(far))
-                return new(Role.GridLeak, $"From the {grid.Words} to its return at {view.Name(far)}.");
-        return new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
-    }
-
-    private bool IsGridReturn(int node) => view.IsEarthy(node) || !view.PinsAt(node, ElectrodeKind.Plate).Any() && !view.Supply.Contains(node)
-        && view.At(node).Any(x => x.Part.Kind == PartKind.Resistor && view.IsEarthy(x.To)) && !view.At(node).Any(x => x.Part.Kind == PartKind.Control);
 }

@@ -17,6 +17,7 @@ internal static partial class SafetyRule
         switch (role.Role)
         {
             case Role.AcrossLine:
+            case var _ when role.IsAcrossLine:
                 return (SafetyClass.X2, "Between two points of the line: class X, so that it fails without fire.", null);
             case Role.LineToTouchable:
                 return (earthed ? SafetyClass.Y2 : SafetyClass.Y1, earthed

@@ -31,7 +31,7 @@ internal static class Show
     {
         NewKind.Film => "film",
         NewKind.Polypropylene => "polypropylene film",
-        NewKind.Electrolytic => "electrolytic 105 °C",
+        NewKind.Electrolytic => "electrolytic",
         NewKind.C0G => "C0G ceramic",
         NewKind.Mica => "silver mica",
         NewKind.CeramicClass2 => "class 2 ceramic",

@@ -24,6 +24,7 @@ public static class WorkText
                 Decision = DecisionOf(row),
                 Reason = row.Words("reason"),
                 Replacement = row.Words("replacement"),
+                Role = row.Words("role"),
                 Done = DoneOf(row),
                 Note = row.Words("note"),
                 Extras = row.Extras(),

@@ -22,6 +22,8 @@ public sealed record PositionWork : Row
     public string? Reason { get; init; }
     /// <summary>What was put in, when the user chose it: "22n 630V film".</summary>
     public string? Replacement { get; init; }
+    /// <summary>What the part does in the circuit, when the user says otherwise than the map: "coupling".</summary>
+    public string? Role { get; init; }
     /// <summary>True once the exchange is done.</summary>
     public bool Done { get; init; }
     /// <summary>A problem met or anything to remember.</summary>

@@ -33,15 +33,16 @@ internal static class ChooseCommand
 
     private static string Sentences(string title, ChooseResult result)
     {
-        var table = new TextTable("position", "old part", "decision", "in its place", "why");
+        var table = new TextTable("position", "old part", "role", "decision", "in its place", "why");
         foreach (var choice in result.Choices)
         {
-            table.Add(choice.Position, ChoiceWords.Old(choice), DecisionWords.Of(choice.Decision),
+            table.Add(choice.Position, ChoiceWords.Old(choice), ChooseStage.WordsOf(choice.Role.Role), DecisionWords.Of(choice.Decision),
                 (choice.New ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
-                choice.Question is { } question ? $"{choice.Explanation} ASK: {question}" : choice.Explanation);
+                string.Join(" ", new[] { choice.Explanation, choice.Effect, choice.Dressing, choice.Question is { } question ? $"ASK: {question}" : null }.OfType<string>()));
         }
         var cautions = string.Concat(result.Cautions.Select(c => $"Caution: {c.Sentence}\n"));
         var others = string.Concat(result.NotChosen.Select(n => $"  {n.Position} ({n.Kind}): {n.Reason}\n"));
-        return $"{title}\n\n{cautions}\n{result.Line.Sentence}\n\n{table}\nNot chosen here:\n{others}";
+        var basis = result.Unsolved is { } reason ? $"By wiring, markings and practice alone; stresses are not computed. {reason}" : $"Stresses and effects are computed from the solved circuit. {result.Together}";
+        return $"{title}\n\n{cautions}\n{result.Line.Sentence}\n{basis.TrimEnd()}\n\n{table}\nNot chosen here:\n{others}";
     }
 }

@@ -45,6 +45,7 @@ internal static class CommandLine
         root.Subcommands.Add(ReadCommand.Create());
         root.Subcommands.Add(MapCommand.Create());
         root.Subcommands.Add(SheetCommand.Create());
+        root.Subcommands.Add(PowerCommand.Create());
         root.Subcommands.Add(JudgeCommand.Create());
         root.Subcommands.Add(ChooseCommand.Create());
         root.Subcommands.Add(OrderCommand.Create());

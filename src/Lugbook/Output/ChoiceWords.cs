@@ -15,6 +15,10 @@ internal static class ChoiceWords
         choice.OldWatts is { } watts ? Notation.Print(watts, Unit.Watt) : null,
     }.OfType<string>());
 
+    /// <summary>"It carries 0.15 A rms of ripple; …".</summary>
+    public static string Ripple(double amperes) => string.Create(CultureInfo.InvariantCulture,
+        $"It carries {amperes:0.00#} A rms of ripple, computed over the line's cycle: take a type whose sheet promises that much at 100 or 120 Hz.");
+
     /// <summary>"4.4 mA at 117 V 60 Hz".</summary>
     public static string Touch(TouchCurrent touch) => string.Create(CultureInfo.InvariantCulture,
         $"{Notation.Print(touch.Farads, Unit.Farad)} passes {touch.Milliamperes:0.##} mA at {touch.LineVolts:0} V {touch.LineHertz:0} Hz");

@@ -20,14 +20,18 @@ internal static class ChooseShape
             c.Decision,
             c.DecisionReason,
             c.DecidedByUser,
-            Role = new { c.Role.Role, c.Role.Evidence },
+            Role = new { c.Role.Role, Words = ChooseStage.WordsOf(c.Role.Role), c.Role.Evidence, c.Role.ByUser },
             Requirement = new
             {
                 c.Requirement.Value, c.Requirement.VoltsAtLeast, c.Requirement.VoltsReason, c.Requirement.LineVoltsAtLeast,
                 c.Requirement.WattsAtLeast, c.Requirement.WattsReason, c.Requirement.Kinds, c.Requirement.KindReason,
                 SafetyClass = Class(c.Requirement.SafetyClass), c.Requirement.SafetyReason, c.Requirement.TolerancePercentAtMost, c.Requirement.Polarity,
+                c.Requirement.RippleAmperes, c.Requirement.LugDistanceMm,
             },
             Part = c.Part is null ? null : Of(c.Part),
+            Candidates = c.Candidates.Select(w => new { w.Text, w.Joining, w.Value, w.TolerancePercent, Parts = w.Parts.Select(Of), w.Sharing, w.Balancer, w.BodyMm, w.WhyNot }),
+            c.Effect,
+            c.Dressing,
             c.UserReplacement,
             c.Explanation,
             c.Question,
@@ -38,6 +42,8 @@ internal static class ChooseShape
         }),
         result.NotChosen,
         result.SharedBodies,
+        result.Together,
+        result.Unsolved,
     };
 
     public static object Of(Caution caution) => new { caution.Id, caution.Sentence };
@@ -45,7 +51,7 @@ internal static class ChooseShape
     public static object Of(ChosenPart part) => new
     {
         part.Text, part.Kind, part.Value, part.Unit, part.Volts, part.LineVolts, part.Watts, SafetyClass = Class(part.SafetyClass),
-        part.TolerancePercent, part.Series, part.PriceLow, part.PriceHigh,
+        part.TolerancePercent, part.Celsius, part.Series, part.PriceLow, part.PriceHigh,
     };
 
     private static SafetyClass? Class(SafetyClass found) => found == SafetyClass.None ? null : found;

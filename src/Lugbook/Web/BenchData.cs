@@ -4,6 +4,7 @@ using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Netlist;
+using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Reference;
 using Lugbook.Trade;
@@ -48,15 +49,20 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
 
     private static Meter MeterOf(BookFacts facts) => (facts.Meter is { } name ? MeterShelf.Named(name) : null) ?? MeterShelf.All[0];
 
-    /// <summary>Chooses; what was measured or laid down as policy decides first.</summary>
+    /// <summary>Chooses by the solved circuit; what was measured or laid down as policy decides first. Solving takes from a fraction of a second to some seconds.</summary>
     public ChooseResult Choose(MapResult map)
     {
-        // Without a reading and without a policy of its own the families decide as they do for every book, and nothing has to be solved.
-        if (map.Book.Readings.Count == 0 && map.Book.Facts.Policy is null) return ChooseStage.Run(map, Policy);
         var solved = Solve(map);
-        return Choose(map, Judge(map.Book, Basis(solved, BoundsStage.Run(solved))));
+        var bounds = BoundsStage.Run(solved);
+        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book.Facts, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds)));
     }
 
-    /// <summary>Chooses by verdicts that are there already.</summary>
-    public ChooseResult Choose(MapResult map, JudgeResult judged) => ChooseStage.Run(map, Policy with { Judged = judged });
+    /// <summary>Chooses by a circuit that is solved already.</summary>
+    public ChooseResult Choose(MapResult map, ChooseBasis basis, JudgeResult judged) => ChooseStage.Run(map, Judges(map.Book) ? Policy with { Judged = judged } : Policy, basis);
+
+    /// <summary>Chooses by wiring, markings and practice alone, at once.</summary>
+    public ChooseResult FirstPass(MapResult map) => ChooseStage.Run(map, Policy);
+
+    // Without a reading and without a policy of its own the families decide as they do for every book.
+    private static bool Judges(Book book) => book.Readings.Count > 0 || book.Facts.Policy is not null;
 }

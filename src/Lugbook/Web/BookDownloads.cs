@@ -29,7 +29,7 @@ internal static class BookDownloads
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
         app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
-            Results.Text(OrderStage.Csv(view.Order), "text/csv"), stop));
+            Results.Text(OrderStage.Csv(OrderStage.Run(view.WorkOut())), "text/csv"), stop));
     }
 
     private static IResult Refused(string why) => Results.Problem(why, statusCode: StatusCodes.Status422UnprocessableEntity);

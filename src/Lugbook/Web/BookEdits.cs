@@ -17,6 +17,9 @@ internal static class BookEdits
     public static Book Take(Book book, string part, string? replacement) =>
         Change(book, part, work => work with { Replacement = string.IsNullOrWhiteSpace(replacement) ? null : replacement.Trim() });
 
+    /// <summary>Records what a part does, where the user knows better than the map; null: as the map says.</summary>
+    public static Book Role(Book book, string part, string? role) => Change(book, part, work => work with { Role = role });
+
     private static Book Change(Book book, string part, Func<PositionWork, PositionWork> change)
     {
         var kept = book.Work.Named(part);

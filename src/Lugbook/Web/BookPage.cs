@@ -34,6 +34,12 @@ public abstract class BookPage : ComponentBase, IDisposable
         await ReloadAsync();
     }
 
+    /// <summary>Does this page show choices? The circuit is then solved beside it, and it is drawn again when that is done.</summary>
+    protected virtual bool NeedsCircuit => false;
+
+    /// <summary>Why the circuit could not be worked out; null when it could, or is being worked on.</summary>
+    internal string? CircuitTrouble { get; private set; }
+
     /// <summary>Called when the content is new: after opening and after each edit, from here or elsewhere.</summary>
     protected virtual void OnBook() { }
 
@@ -84,6 +90,30 @@ public abstract class BookPage : ComponentBase, IDisposable
     {
         View = Books.Keep(stored);
         OnBook();
+        if (NeedsCircuit && !View.IsWorkedOut) _ = WorkOutAsync(View);
+    }
+
+    private async Task WorkOutAsync(BookView view)
+    {
+        try
+        {
+            await Task.Run(view.WorkOut, Stop);
+            CircuitTrouble = null;
+        }
+        catch (OperationCanceledException)
+        {
+            return;
+        }
+        catch (Exception trouble) when (trouble is InvalidOperationException or ArithmeticException or ArgumentException)
+        {
+            CircuitTrouble = trouble.Message;
+        }
+        if (View != view || Stop.IsCancellationRequested) return;
+        await InvokeAsync(() =>
+        {
+            OnBook();
+            StateHasChanged();
+        });
     }
 
     private void Follow(string name)

@@ -4,6 +4,7 @@ using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
+using Lugbook.Restoration.Power;
 using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
@@ -14,15 +15,15 @@ namespace Lugbook.Web;
 /// <summary>A stored book with its answers, each computed when first asked for.</summary>
 internal sealed class BookView
 {
+    private readonly BenchData _data;
     private readonly Lazy<MapResult> _map;
+    private readonly Lazy<ChooseResult> _firstPass;
     private readonly Lazy<ChooseResult> _choose;
     private readonly Lazy<SolveResult> _solved;
     private readonly Lazy<SheetResult> _sheet;
     private readonly Lazy<BoundsResult> _bounds;
     private readonly Lazy<JudgeBasis> _basis;
     private readonly Lazy<JudgeResult> _judge;
-    private readonly Lazy<OrderResult> _order;
-    private readonly Lazy<FitResult> _fit;
 
     /// <param name="stored">The book.</param>
     /// <param name="data">What the answers need besides.</param>
@@ -30,22 +31,27 @@ internal sealed class BookView
     public BookView(StoredBook stored, BenchData data, BookView? before = null)
     {
         Stored = stored;
+        _data = data;
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
-        _choose = new(() => stored.Book.Readings.Count == 0 && stored.Book.Facts.Policy is null ? data.Choose(_map.Value) : data.Choose(_map.Value, _judge!.Value));
+        _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
         _solved = same ? before!._solved : new(() => data.Solve(_map.Value));
         _sheet = same ? before!._sheet : new(() => SheetStage.Run(_solved.Value, SheetConditions.Of(stored.Book.Facts, data.Handbook)));
         _bounds = same ? before!._bounds : new(() => BoundsStage.Run(_solved.Value));
         _basis = same ? before!._basis : new(() => BenchData.Basis(_solved.Value, _bounds.Value));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
-        _order = new(() => OrderStage.Run(_choose.Value));
-        _fit = new(() => FitStage.Run(_map.Value, _choose.Value));
+        _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge.Value));
     }
 
     public StoredBook Stored { get; }
     public Book Book => Stored.Book;
     public MapResult Map => _map.Value;
-    public ChooseResult Choose => _choose.Value;
+    /// <summary>By the solved circuit once that is there; until then by wiring, markings and practice alone.</summary>
+    public ChooseResult Choose => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated ? _choose.Value : _firstPass.Value;
+    /// <summary>Does <see cref="Choose"/> rest on the solved circuit?</summary>
+    public bool IsWorkedOut => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated;
+    /// <summary>Solves the circuit and chooses by it. The first time it takes from a fraction of a second to some seconds: call it off the page's own thread.</summary>
+    public ChooseResult WorkOut() => _choose.Value;
     /// <summary>The solved set. The first time it takes from a fraction of a second to some seconds: ask for it off the page's own thread.</summary>
     public SolveResult Solved => _solved.Value;
     /// <summary>The voltage sheet; see <see cref="Solved"/> for how long it takes.</summary>
@@ -58,8 +64,11 @@ internal sealed class BookView
     public bool HasBasis => _basis.IsValueCreated;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
-    public OrderResult Order => _order.Value;
-    public FitResult Fit => _fit.Value;
+    /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
+    public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book.Facts, _data.Handbook), _data.Policy.RectifierLimits, stop);
+
+    public OrderResult Order => OrderStage.Run(Choose);
+    public FitResult Fit => FitStage.Run(Map, Choose);
 
     private static BookFacts Electrical(BookFacts facts) => facts with { Title = "", Story = null, Year = null, Policy = null };
 

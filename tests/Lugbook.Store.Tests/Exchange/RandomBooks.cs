@@ -62,7 +62,7 @@ internal static class RandomBooks
         var readings = Gen.Select(mountNames, Gen.Int[1, 12], Gen.Double[-500, 500].MaybeValue(), Gen.Bool, Gen.OneOf(Positive, Gen.Const(double.PositiveInfinity)).MaybeValue(), words.Maybe(), extras,
             (v, p, volts, ac, ohms, note, e) => new SheetReading { Name = $"{v}-{p}", Valve = v, Pin = $"{p}", Volts = volts, IsAc = ac, Ohms = ohms, Note = note, Extras = e });
         var sheetParts = parts.Select(p => new SheetPart { Name = p.Name, KindAsWritten = p.KindAsWritten, Marked = p.Marked, Value = p.Value, Unit = p.Unit, RatedVolts = p.RatedVolts, RatedWatts = p.RatedWatts, Tolerance = p.Tolerance, Note = p.Note, Extras = p.Extras });
-        var work = Gen.Select(names, Gen.Enum<Decision>(), words.Maybe(), words.Maybe(), Gen.Bool, words.Maybe(), extras, (n, d, r, rep, done, note, e) => new PositionWork { Name = n, Decision = d, Reason = r, Replacement = rep, Done = done, Note = note, Extras = e });
+        var work = Gen.Select(names, Gen.Enum<Decision>(), Gen.Select(words.Maybe(), words.Maybe()), words.Maybe(), Gen.Bool, words.Maybe(), extras, (n, d, r, rep, done, note, e) => new PositionWork { Name = n, Decision = d, Reason = r.Item1, Role = r.Item2, Replacement = rep, Done = done, Note = note, Extras = e });
         var measured = Gen.Select(names, Gen.Enum<ReadingKind>(), Positive, Gen.Int[0, 7], words.Maybe(), Gen.Double[1, 1000].MaybeValue(), Gen.Select(words.Maybe(), extras), (n, k, v, flags, meter, volts, rest) => new Reading
         {
             Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, Meter = meter, TestVolts = volts,

@@ -62,7 +62,7 @@ internal static class RandomBooks
         new SheetPart { Name = b.Name, Extras = b.Extras, KindAsWritten = kind, Marked = kind, Value = value, Unit = unit, Tolerance = tolerance });
 
     private static readonly Gen<PositionWork> Work = Gen.Select(Base, Gen.Enum<Decision>(), Maybe(Text), Gen.Bool).Select((b, decision, text, done) =>
-        new PositionWork { Name = b.Name, Extras = b.Extras, Decision = decision, Reason = text, Replacement = text, Note = text, Done = done });
+        new PositionWork { Name = b.Name, Extras = b.Extras, Decision = decision, Reason = text, Replacement = text, Role = text, Note = text, Done = done });
 
     private static readonly Gen<Reading> Measured = Gen.Select(Base, Gen.Enum<ReadingKind>(), Number, Gen.Bool, Maybe(Text), MaybeValue(Number), Gen.DateTimeOffset).Select((b, kind, value, flag, text, volts, at) =>
         new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });

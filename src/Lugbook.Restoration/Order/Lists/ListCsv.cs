@@ -17,7 +17,7 @@ internal static class ListCsv
         if (list.Terms.Postage > 0) text.Append(CsvText.Line("postage", M(list.Terms.Postage)));
         if (list.Terms.FreeFrom is { } free) text.Append(CsvText.Line("free from", M(free)));
         if (list.Terms.MinimumOrder > 0) text.Append(CsvText.Line("minimum order", M(list.Terms.MinimumOrder)));
-        text.Append(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "breaks", "pack", "minimum", "stock", "description"));
+        text.Append(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius", "breaks", "pack", "minimum", "stock", "description"));
         foreach (var o in list.Offers)
             text.Append(CsvText.Line([o.Item, .. Part(o.Part), string.Join(' ', o.Prices.Select(p => $"{N(p.From)}:{M(p.Price)}")), N(o.Pack), N(o.Minimum), N(o.Stock), o.Part.Series]));
         return text.ToString();
@@ -25,7 +25,7 @@ internal static class ListCsv
 
     public static string Of(Drawer drawer)
     {
-        var text = new StringBuilder(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "count", "where", "description"));
+        var text = new StringBuilder(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius", "count", "where", "description"));
         foreach (var l in drawer.Lines) text.Append(CsvText.Line([l.Item, .. Part(l.Part), N(l.Count), l.Where, l.Part.Series]));
         return text.ToString();
     }
@@ -34,7 +34,7 @@ internal static class ListCsv
     public static string?[] Part(ChosenPart part) =>
     [
         Kind(part.Kind), Notation.Print(part.Value, part.Unit, figures: 15), N(part.Volts), N(part.LineVolts), N(part.Watts), N(part.TolerancePercent),
-        part.SafetyClass == SafetyClass.None ? "" : part.SafetyClass.ToString(),
+        part.SafetyClass == SafetyClass.None ? "" : part.SafetyClass.ToString(), N(part.Celsius),
     ];
 
     // In words that are read back as the same kind.

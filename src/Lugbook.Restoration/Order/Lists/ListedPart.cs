@@ -62,12 +62,13 @@ internal static partial class ListedPart
                 return Wrong(ListColumn.Tolerance, "this is no tolerance", "Write it in per cent: 5.");
             tolerance = percent;
         }
-        if (kind == NewKind.Electrolytic && Celsius(cell(ListColumn.Celsius), description) is { } celsius and < 105)
-            return Wrong(ListColumn.Celsius, $"this electrolytic is made for {Show.Number(celsius)} °C", "Every position asks for 105 °C; take such a one.");
+        var celsius = kind == NewKind.Electrolytic ? Celsius(cell(ListColumn.Celsius), description) : null;
+        if (celsius < 105)
+            return Wrong(ListColumn.Celsius, $"this electrolytic is made for {Show.Number(celsius.Value)} °C", "Take one for 105 °C: it outlives the other by years.");
         var part = new ChosenPart
         {
             Text = "", Series = description ?? "", Kind = kind, Unit = unit, Value = value, Volts = volts, LineVolts = lineVolts,
-            Watts = unit == Unit.Ohm ? watts : null, SafetyClass = safety, TolerancePercent = tolerance,
+            Watts = unit == Unit.Ohm ? watts : null, SafetyClass = safety, TolerancePercent = tolerance, Celsius = celsius,
         };
         return (part with { Text = Words(part) }, default, "", "");
     }
@@ -80,6 +81,7 @@ internal static partial class ListedPart
         if (part.Watts is { } watts) words.Add($"{Show.Number(watts)} W");
         if (part.Unit == Unit.Farad && part.SafetyClass == SafetyClass.None && part.Volts is { } volts) words.Add(Show.Volts(volts));
         if (part.SafetyClass == SafetyClass.None) words.Add(Show.Kind(part.Kind));
+        if (part.Celsius is { } celsius) words.Add($"{Show.Number(celsius)} °C");
         if (part.TolerancePercent is { } t && part.SafetyClass == SafetyClass.None) words.Add($"{Show.Number(t)} %");
         return string.Join(' ', words);
     }
