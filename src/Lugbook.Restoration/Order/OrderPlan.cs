@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Order.Lists;
 using Lugbook.Restoration.Order.Solving;
@@ -78,7 +79,22 @@ public sealed record PlanLine
 /// <param name="Item">The item.</param>
 /// <param name="Part">What it is.</param>
 /// <param name="Why">What differs from the old part.</param>
-public sealed record PlannedPosition(PlacedAt At, string? Supplier, string Item, ChosenPart Part, string Why);
+public sealed record PlannedPosition(PlacedAt At, string? Supplier, string Item, ChosenPart Part, string Why)
+{
+    /// <summary>How many of the item; two make a pair.</summary>
+    public int Count { get; init; } = 1;
+    /// <summary>What else belongs to it: the other of a pair, the resistors that balance it.</summary>
+    public ImmutableArray<PlannedItem> Also { get; init; } = [];
+    /// <summary>All of it in words.</summary>
+    public string Text => string.Join(" with ", Also.Select(a => a.Count == 1 ? a.Part.Text : string.Create(CultureInfo.InvariantCulture, $"{a.Count} × {a.Part.Text}")).Prepend(Count == 1 ? Part.Text : string.Create(CultureInfo.InvariantCulture, $"{Count} × {Part.Text}")));
+}
+
+/// <summary>A further item at a position.</summary>
+/// <param name="Supplier">The supplier; null: the drawer.</param>
+/// <param name="Item">The item.</param>
+/// <param name="Part">What it is.</param>
+/// <param name="Count">How many.</param>
+public sealed record PlannedItem(string? Supplier, string Item, ChosenPart Part, int Count);
 
 /// <summary>The order to one supplier.</summary>
 /// <param name="Supplier">Name.</param>

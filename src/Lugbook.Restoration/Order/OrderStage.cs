@@ -35,14 +35,14 @@ public static class OrderStage
             else wanted.Add(choice);
         not.AddRange(choices.NotChosen.Select(n => new NotOrdered(n.Position, n.Reason)));
 
-        ImmutableArray<OrderLine> lines = [.. wanted.GroupBy(c => c.Part!)
+        ImmutableArray<OrderLine> lines = [.. wanted.SelectMany(c => c.Candidates[0].Parts.Select(p => (Part: p, Choice: c))).GroupBy(c => c.Part, c => c.Choice)
             .OrderBy(g => g.Key.Unit == Unit.Ohm).ThenBy(g => g.Key.SafetyClass == SafetyClass.None).ThenBy(g => g.Key.Kind)
             .ThenByDescending(g => g.Key.Value).ThenBy(g => g.Key.Volts).ThenBy(g => g.Key.Text, StringComparer.Ordinal)
             .Select(g => Line(g.Key, [.. g], policy))];
         return new()
         {
             Lines = lines,
-            Consumables = Wanted.Consumables(choices, wanted, policy),
+            Consumables = [.. Balancers(wanted), .. Wanted.Consumables(choices, wanted, policy)],
             NotOrdered = not.ToImmutable(),
             Count = lines.Sum(l => l.Count),
             PriceLow = lines.Sum(l => l.PriceLow ?? 0),
@@ -57,6 +57,9 @@ public static class OrderStage
     {
         var spares = Math.Max(0, policy.SparesPerLine);
         var count = choices.Length + spares;
-        return new(part, count, [.. choices.Select(c => c.Position)], spares, part.PriceLow * count, part.PriceHigh * count);
+        return new(part, count, [.. choices.Select(c => c.Position).Distinct()], spares, part.PriceLow * count, part.PriceHigh * count);
     }
+
+    private static IEnumerable<Consumable> Balancers(IEnumerable<Choice> wanted) => wanted.Where(c => c.Candidates[0].Balancer is not null)
+        .Select(c => new Consumable($"{Show.Value(c.Candidates[0].Balancer!.Ohms, Unit.Ohm)} {Show.Number(c.Candidates[0].Balancer!.Watts)} W across the pair at {c.Position}", 2, "pieces", c.Candidates[0].Balancer!.Sentence));
 }

@@ -18,14 +18,18 @@ internal static class PlanWords
         var at = new List<(PlacedAt At, Choice Choice)>[sources.Count];
         for (var d = 0; d < planner.Positions.Count; d++)
         {
-            var (place, choice, _) = planner.Positions[d];
+            var (place, choice, _, bags) = planner.Positions[d];
             if (solution.WayOf[d] < 0) { open.Add(new(place, "There is not enough in the drawer and in stock for all positions of this sort.")); continue; }
-            var item = problem.Demands[d].Ways[solution.WayOf[d]].Items[0].Item;
-            var source = sources[item];
+            var items = problem.Demands[d].Ways[solution.WayOf[d]].Items;
+            var source = sources[items[0].Item];
+            var pair = items is [{ Count: 1 }] ? null : bags.First(b => b.Items.SequenceEqual(items)).Candidate;
             // The gate once more, on what really came out: a plan that breaks a requirement must never be shown.
-            if (Fitting.Of(choice.Requirement, source.Part) is { } fault) throw new InvalidOperationException($"The plan put {source.Part.Text} at {place.Position}: {fault}");
-            positions.Add(new(place, source.Supplier, source.Item, source.Part, Differs(choice, source.Part)));
-            (at[item] ??= []).Add((place, choice));
+            if ((pair is null ? Fitting.Of(choice.Requirement, source.Part) : BagFinder.Fault(choice.Requirement, pair)) is { } fault) throw new InvalidOperationException($"The plan put {source.Part.Text} at {place.Position}: {fault}");
+            positions.Add(new(place, source.Supplier, source.Item, source.Part, pair is null ? Differs(choice, source.Part) : $"{pair.Text}. {pair.Sharing}{(pair.Balancer is { } b ? $" {b.Sentence}" : "")}")
+            {
+                Count = items[0].Count, Also = [.. items.Skip(1).Select(i => new PlannedItem(sources[i.Item].Supplier, sources[i.Item].Item, sources[i.Item].Part, i.Count))],
+            });
+            foreach (var (item, _) in items) (at[item] ??= []).Add((place, choice));
         }
         var lines = Enumerable.Range(0, sources.Count).Where(i => solution.Cost.Need[i] > 0).Select(i => (Source: sources[i], Line: Line(sources[i], solution.Cost, i, at[i]))).ToArray();
         var shops = lines.Where(l => l.Source.Shop is not null).GroupBy(l => l.Source.Shop!.Value)
@@ -72,8 +76,8 @@ internal static class PlanWords
     {
         var why = new List<string>();
         var ratings = at.Select(a => a.Choice.Requirement.VoltsAtLeast).Where(v => v is not null).Distinct().Order().ToArray();
-        if (source.Part.SafetyClass == SafetyClass.None && source.Part.Unit == Unit.Farad && ratings.Length > 1) why.Add($"one line for positions that ask for {Show.List([.. ratings.Select(v => Show.Volts(v!.Value))])}");
-        var values = at.Select(a => a.Choice.OldValue).Where(v => v is not null).Distinct().Order().ToArray();
+        if (source.Part.SafetyClass == SafetyClass.None && source.Part.Unit == Unit.Farad && at.All(a => a.Choice.Unit == Unit.Farad) && ratings.Length > 1) why.Add($"one line for positions that ask for {Show.List([.. ratings.Select(v => Show.Volts(v!.Value))])}");
+        var values = at.Where(a => a.Choice.Unit == source.Part.Unit).Select(a => a.Choice.OldValue).Where(v => v is not null).Distinct().Order().ToArray();
         if (values.Length > 1) why.Add($"one line in place of {Show.List([.. values.Select(v => Show.Value(v!.Value, source.Part.Unit))])}");
         if (source.Shop is not null)
         {
@@ -104,7 +108,7 @@ internal static class PlanWords
     private static string[] OnlyThere(Planner planner, OrderSolution solution, OrderProblem problem, int shop) =>
     [
         .. planner.Positions.Where((p, d) => solution.WayOf[d] >= 0 && planner.Shelf.Sources[problem.Demands[d].Ways[solution.WayOf[d]].Items[0].Item].Shop == shop
-            && planner.Shelf.Shops.Length > 1 && p.Sources.All(s => planner.Shelf.Sources[s].Shop == shop)).Select(p => p.At.Position),
+            && planner.Shelf.Shops.Length > 1 && !p.Sources.IsEmpty && p.Sources.All(s => planner.Shelf.Sources[s].Shop == shop)).Select(p => p.At.Position),
     ];
 
     private const int MostNamed = 6;

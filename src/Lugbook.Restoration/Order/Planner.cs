@@ -13,7 +13,7 @@ internal sealed class Planner
     private readonly ImmutableArray<BookChoices> _books;
     private readonly OrderRules _rules;
     private readonly SupplyShelf _shelf;
-    private readonly List<(PlacedAt At, Choice Choice, ImmutableArray<int> Sources)> _wanted = [];
+    private readonly List<WantedAt> _wanted = [];
     private readonly List<OpenPosition> _open = [];
     private readonly List<OpenPosition> _not = [];
     private readonly List<string> _remarks = [];
@@ -34,12 +34,14 @@ internal sealed class Planner
             }
             _not.AddRange(book.Choices.NotChosen.Select(n => new OpenPosition(new(book.Book, n.Position), n.Reason)));
         }
-        if (!_shelf.HasSuppliers) _shelf.AddCatalogue(wanted.Select(w => w.Choice.Part).OfType<ChosenPart>(), rules);
+        if (!_shelf.HasSuppliers) _shelf.AddCatalogue(wanted.SelectMany(w => OwnParts(w.Choice, supply.Catalogue)), rules);
+        var bags = new BagFinder(_shelf);
         foreach (var (at, choice) in wanted)
         {
             var (sources, refusal) = SourcesOf(at, choice);
-            if (sources.IsEmpty) _open.Add(new(at, refusal ?? None(choice)));
-            else _wanted.Add((at, choice, sources));
+            var pairs = sources.IsEmpty && refusal is null ? bags.Of(choice.Requirement) : [];
+            if (sources.IsEmpty && pairs.IsEmpty) _open.Add(new(at, refusal ?? None(choice)));
+            else _wanted.Add(new(at, choice, sources, pairs));
         }
     }
 
@@ -52,7 +54,7 @@ internal sealed class Planner
 
     public SupplyShelf Shelf => _shelf;
     public OrderRules Rules => _rules;
-    public IReadOnlyList<(PlacedAt At, Choice Choice, ImmutableArray<int> Sources)> Positions => _wanted;
+    public IReadOnlyList<WantedAt> Positions => _wanted;
     public IReadOnlyList<OpenPosition> Unserved => _open;
     public IReadOnlyList<OpenPosition> NotOrdered => _not;
     public IEnumerable<string> Remarks => _remarks.Concat(_shelf.Remarks);
@@ -71,9 +73,21 @@ internal sealed class Planner
     {
         Items = [.. _shelf.Sources.Select(s => s.Sale)],
         Shops = [.. _shelf.Shops.Select(s => s.Terms)],
-        Demands = [.. _wanted.Select(w => new Demand([.. w.Sources.Where(s => allowed(_shelf.Sources[s])).Select(s => new Way([new(s, 1)], Distance(w.Choice.Requirement, _shelf.Sources[s].Part)))]))],
+        Demands = [.. _wanted.Select(w => new Demand(
+        [
+            .. w.Sources.Where(s => allowed(_shelf.Sources[s])).Select(s => new Way([new(s, 1)], Distance(w.Choice.Requirement, _shelf.Sources[s].Part))),
+            .. w.Bags.Where(b => b.Items.All(i => allowed(_shelf.Sources[i.Item]))).Select(b => new Way(b.Items)),
+        ]))],
         LinePrice = (long)Math.Round(Math.Max(0, _rules.LinePrice) * SupplyShelf.Scale),
     };
+
+    // What the Choose stage took from the catalogue, and what balances a pair.
+    private static IEnumerable<ChosenPart> OwnParts(Choice choice, Catalogue catalogue)
+    {
+        if (choice.Candidates is not [var first, ..]) return [];
+        return first.Balancer is { } balancer && PartPicker.Pick(BagFinder.Balancing(choice.Requirement, balancer), catalogue).Candidates is [{ Parts: [var across] }, ..]
+            ? first.Parts.Append(across) : first.Parts;
+    }
 
     private (ImmutableArray<int> Sources, string? Refusal) SourcesOf(PlacedAt at, Choice choice)
     {
@@ -127,3 +141,10 @@ internal sealed class Planner
         return [.. others.OrderBy(o => o.Extra is null).ThenBy(o => o.Extra)];
     }
 }
+
+/// <summary>A position that wants a part, and all that may serve it.</summary>
+/// <param name="At">The position.</param>
+/// <param name="Choice">What it asks for.</param>
+/// <param name="Sources">Single parts that may stand there.</param>
+/// <param name="Bags">Pairs, where no single part may.</param>
+internal sealed record WantedAt(PlacedAt At, Choice Choice, ImmutableArray<int> Sources, ImmutableArray<Bag> Bags);

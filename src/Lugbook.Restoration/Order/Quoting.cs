@@ -21,7 +21,7 @@ internal static class Quoting
         ];
         var (low, high) = (work.Sum(w => w.Low), work.Sum(w => w.High));
         ImmutableArray<QuotedPart> parts = plan is { Positions.IsEmpty: false }
-            ? [.. plan.Positions.GroupBy(p => p.Part.Text).Select(g => new QuotedPart(g.Count(), g.Key))]
+            ? [.. plan.Positions.SelectMany(p => p.Also.Select(a => (a.Part.Text, a.Count)).Prepend((p.Part.Text, p.Count))).GroupBy(p => p.Item1).Select(g => new QuotedPart(g.Sum(p => p.Item2), g.Key))]
             : [.. goes.Select(c => c.New).OfType<string>().GroupBy(t => t).Select(g => new QuotedPart(g.Count(), g.Key))];
         var notes = new List<string> { "Hours are a rule of thumb: so much a position and so much a set (common practice, no source)." };
         if (measured > 0) notes.Add("Parts that are measured first may turn out bad: each then adds the hours of an exchange, and the part.");

@@ -19,14 +19,14 @@ internal static class Wanted
         { Decision: Decision.Undecided } => "Nobody has decided.",
         { Decision: Decision.MeasureFirst } when !policy.IncludeMeasureFirst => choice.Part is { } p ? $"Measure first; if it fails: {p.Text}." : $"Measure first. {choice.DecisionReason}",
         { UserReplacement: { } own } when choice.New == own => $"You chose it yourself: {own}. Buy it with the rest or take it from the drawer.",
-        { Part: null } when !elsewhere => choice.Explanation,
+        { Candidates.IsEmpty: true } when !elsewhere => choice.Explanation,
         _ => null,
     };
 
     public static ImmutableArray<Consumable> Consumables(ChooseResult choices, IReadOnlyList<Choice> wanted, OrderPolicy policy)
     {
         if (wanted.Count == 0) return [];
-        var leads = wanted.Count * 2;
+        var leads = wanted.Sum(c => c.Candidates is [var first, ..] ? first.Parts.Length : 1) * 2;
         var touched = choices.LugLoads;
         var crowded = touched.Count(l => l.Ends >= policy.CrowdedFrom);
         var sections = wanted.Count(c => c.Group is { } g && choices.SharedBodies.Any(b => string.Equals(b.Group, g, StringComparison.OrdinalIgnoreCase)) && c.Requirement.Polarity is not null);

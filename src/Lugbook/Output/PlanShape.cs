@@ -15,7 +15,7 @@ internal static class PlanShape
         plan.Seconds,
         Suppliers = plan.Shops.Select(s => new { s.Supplier, s.Total, s.Goods, s.Filling, s.Postage, s.Sentence, Lines = s.Lines.Select(Line) }),
         Drawer = plan.FromDrawer.Select(Line),
-        Positions = plan.Positions.Select(p => new { p.At.Book, p.At.Position, Supplier = p.Supplier ?? "drawer", p.Item, Part = p.Part.Text, Difference = p.Why }),
+        Positions = plan.Positions.Select(p => new { p.At.Book, p.At.Position, Supplier = p.Supplier ?? "drawer", p.Item, Part = p.Text, Difference = p.Why }),
         Others = plan.Others,
         Open = plan.Open.Select(Open),
         NotOrdered = plan.NotOrdered.Select(Open),

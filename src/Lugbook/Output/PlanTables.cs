@@ -16,7 +16,7 @@ internal static class PlanTables
                 [.. plan.Lines.Select(l => Row(Words(l.Supplier ?? "drawer"), Words(l.Item), WrittenCell.Of(l.Count), Words(l.Part.Text), WrittenCell.Of(l.Needed), WrittenCell.Of(l.Each), WrittenCell.Of(l.Sum),
                     Words(string.Join(' ', l.Positions.Select(p => PlanText.Place(p, several)))), Words(l.Why), Words("")))]),
             new("positions", ["book", "position", "supplier", "item", "part", "difference"],
-                [.. plan.Positions.Select(p => Row(Words(p.At.Book), Words(p.At.Position), Words(p.Supplier ?? "drawer"), Words(p.Item), Words(p.Part.Text), Words(p.Why)))]),
+                [.. plan.Positions.Select(p => Row(Words(p.At.Book), Words(p.At.Position), Words(p.Supplier ?? "drawer"), Words(string.Join(" + ", p.Also.Select(a => a.Item).Prepend(p.Item))), Words(p.Text), Words(p.Why)))]),
             new("open", ["book", "position", "reason"], [.. plan.Open.Concat(plan.NotOrdered).Select(o => Row(Words(o.At.Book), Words(o.At.Position), Words(o.Reason)))]),
         ];
     }

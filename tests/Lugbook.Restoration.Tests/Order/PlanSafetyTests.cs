@@ -67,6 +67,11 @@ public class PlanSafetyTests
         {
             var choice = choices.For(p.At.Position)!;
             var (need, part) = (choice.Requirement, p.Part);
+            if (p.Count > 1 || !p.Also.IsEmpty)
+            {
+                if (PairFault(choice, p) is { } fault) return $"{p.At.Position}: {fault}";
+                continue;
+            }
             if (need.SafetyClass != SafetyClass.None && part.SafetyClass == SafetyClass.None) return $"{p.At.Position}: no class on the line";
             if (need.SafetyClass is SafetyClass.Y1 && part.SafetyClass != SafetyClass.Y1) return $"{p.At.Position}: not Y1";
             if (need.SafetyClass is SafetyClass.Y2 && part.SafetyClass is not (SafetyClass.Y1 or SafetyClass.Y2)) return $"{p.At.Position}: not Y";
@@ -78,6 +83,23 @@ public class PlanSafetyTests
             if (part.Kind == NewKind.CeramicClass2 && choice.Role.Role is Role.Coupling or Role.Tuned or Role.Tone) return $"{p.At.Position}: class 2 ceramic where signal passes";
         }
         return null;
+    }
+
+    // Two in one place: each is of a kind and class that may stand there; side by side each capacitor bears all the volts, one after the other at least half.
+    private static string? PairFault(Choice choice, PlannedPosition p)
+    {
+        var need = choice.Requirement;
+        var parts = Enumerable.Repeat(p.Part, p.Count).Concat(p.Also.Where(a => a.Part.Unit == need.Unit && need.Kinds.Contains(a.Part.Kind)).SelectMany(a => Enumerable.Repeat(a.Part, a.Count))).Take(2).ToArray();
+        if (parts.Length != 2) return "no pair";
+        if (need.SafetyClass is SafetyClass.Y1 or SafetyClass.Y2) return "a pair in a Y position";
+        if (need.SafetyClass != SafetyClass.None && parts.Any(x => x.SafetyClass == SafetyClass.None)) return "no class on the line";
+        var (sum, reciprocal) = (parts[0].Value + parts[1].Value, parts[0].Value * parts[1].Value / (parts[0].Value + parts[1].Value));
+        bool Within(double value) => value >= need.Value!.Low * 0.999999 && value <= need.Value.High * 1.000001;
+        if (!Within(sum) && !Within(reciprocal)) return "value";
+        var inSeries = !Within(sum) == (choice.Unit == Unit.Farad);
+        if (choice.Unit == Unit.Farad && parts.Any(x => !(x.Volts >= (need.VoltsAtLeast ?? 0) * (inSeries ? 0.5 : 1)))) return "volts";
+        if (choice.Unit == Unit.Farad && inSeries && p.Also.All(a => a.Part.Unit != Unit.Ohm)) return "nothing balances the pair";
+        return choice.Unit == Unit.Ohm && parts.Sum(x => x.Watts ?? 0) < need.WattsAtLeast ? "watts" : null;
     }
 
     // Right and wrong parts of every kind, the wrong ones cheap.
