@@ -15,7 +15,7 @@ internal static class PlanWords
         var sources = planner.Shelf.Sources;
         var positions = ImmutableArray.CreateBuilder<PlannedPosition>();
         var open = planner.Unserved.ToList();
-        var at = new List<(PlacedAt At, Choice Choice)>[sources.Count];
+        var at = new List<(PlacedAt At, Choice Choice, Candidate? Pair)>[sources.Count];
         for (var d = 0; d < planner.Positions.Count; d++)
         {
             var (place, choice, _, bags) = planner.Positions[d];
@@ -29,7 +29,7 @@ internal static class PlanWords
             {
                 Count = items[0].Count, Also = [.. items.Skip(1).Select(i => new PlannedItem(sources[i.Item].Supplier, sources[i.Item].Item, sources[i.Item].Part, i.Count))],
             });
-            foreach (var (item, _) in items) (at[item] ??= []).Add((place, choice));
+            foreach (var (item, _) in items) (at[item] ??= []).Add((place, choice, pair));
         }
         var lines = Enumerable.Range(0, sources.Count).Where(i => solution.Cost.Need[i] > 0).Select(i => (Source: sources[i], Line: Line(sources[i], solution.Cost, i, at[i]))).ToArray();
         var shops = lines.Where(l => l.Source.Shop is not null).GroupBy(l => l.Source.Shop!.Value)
@@ -58,7 +58,7 @@ internal static class PlanWords
 
     private static string Order(PlanLine line) => string.Create(CultureInfo.InvariantCulture, $"{(line.Part.Unit == Unit.Ohm ? 1 : 0)}{(line.Part.SafetyClass == SafetyClass.None ? 1 : 0)}{(int)line.Part.Kind:00}{line.Part.Value:E12}");
 
-    private static PlanLine Line(Source source, OrderCost cost, int item, List<(PlacedAt At, Choice Choice)> at) => new()
+    private static PlanLine Line(Source source, OrderCost cost, int item, List<(PlacedAt At, Choice Choice, Candidate? Pair)> at) => new()
     {
         Supplier = source.Supplier,
         Item = source.Item,
@@ -72,13 +72,16 @@ internal static class PlanWords
         Where = source.Where,
     };
 
-    private static string Why(Source source, int bought, int need, List<(PlacedAt At, Choice Choice)> at)
+    private static string Why(Source source, int bought, int need, List<(PlacedAt At, Choice Choice, Candidate? Pair)> at)
     {
         var why = new List<string>();
-        var ratings = at.Select(a => a.Choice.Requirement.VoltsAtLeast).Where(v => v is not null).Distinct().Order().ToArray();
-        if (source.Part.SafetyClass == SafetyClass.None && source.Part.Unit == Unit.Farad && at.All(a => a.Choice.Unit == Unit.Farad) && ratings.Length > 1) why.Add($"one line for positions that ask for {Show.List([.. ratings.Select(v => Show.Volts(v!.Value))])}");
-        var values = at.Where(a => a.Choice.Unit == source.Part.Unit).Select(a => a.Choice.OldValue).Where(v => v is not null).Distinct().Order().ToArray();
+        var alone = at.Where(a => a.Pair is null).ToArray();
+        var ratings = alone.Select(a => a.Choice.Requirement.VoltsAtLeast).Where(v => v is not null).Distinct().Order().ToArray();
+        if (source.Part.SafetyClass == SafetyClass.None && source.Part.Unit == Unit.Farad && ratings.Length > 1) why.Add($"one line for positions that ask for {Show.List([.. ratings.Select(v => Show.Volts(v!.Value))])}");
+        var values = alone.Select(a => a.Choice.OldValue).Where(v => v is not null).Distinct().Order().ToArray();
         if (values.Length > 1) why.Add($"one line in place of {Show.List([.. values.Select(v => Show.Value(v!.Value, source.Part.Unit))])}");
+        // Words of a pair name both parts and how they are joined; its resistors stand at the same position.
+        why.AddRange(at.Where(a => a.Pair is not null).Select(a => a.Choice.Unit == source.Part.Unit ? $"{a.At.Position}: {a.Pair!.Text}" : $"balances the pair at {a.At.Position}"));
         if (source.Shop is not null)
         {
             var wanted = need + source.Sale.Spares;
