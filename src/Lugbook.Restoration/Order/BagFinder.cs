@@ -17,6 +17,8 @@ internal sealed class BagFinder(SupplyShelf shelf)
     // So many sources of each part, and of the balancing resistor, are tried against each other.
     private const int MostSources = 6, MostBalancers = 3;
 
+    private readonly Dictionary<string, Catalogue> _onOffer = [];
+
     public ImmutableArray<Bag> Of(Requirement need)
     {
         if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return [];
@@ -77,7 +79,14 @@ internal sealed class BagFinder(SupplyShelf shelf)
     ];
 
     // The shelf as a catalogue: equal kinds and ratings are one series.
-    private Catalogue OnOffer(Requirement need) => new(
+    private Catalogue OnOffer(Requirement need)
+    {
+        var kinds = $"{need.Unit} {string.Join(' ', need.Kinds)}";
+        if (!_onOffer.TryGetValue(kinds, out var catalogue)) _onOffer[kinds] = catalogue = Grouped(need);
+        return catalogue;
+    }
+
+    private Catalogue Grouped(Requirement need) => new(
     [
         .. shelf.Sources.Select(s => s.Part).Where(p => p.Unit == need.Unit && need.Kinds.Contains(p.Kind) && p is { Volts: not null, TolerancePercent: not null })
             .GroupBy(p => (p.Kind, p.SafetyClass, p.Volts, p.LineVolts, p.Watts, p.TolerancePercent))

@@ -62,7 +62,7 @@ internal sealed class SupplyShelf
 
     /// <summary>The source nearest in value, whatever its ratings; null when there is none of the unit.</summary>
     public Source? Nearest(Requirement need) => need.Value is not { } window ? null
-        : _sources.Where(s => s.Part.Unit == need.Unit).MinBy(s => (Math.Round(Math.Abs(Math.Log(s.Part.Value / window.Target)), 6), Fitting.OfClass(need, s.Part.SafetyClass) is not null, !need.Kinds.Contains(s.Part.Kind)));
+        : _sources.Where(s => s.Part.Unit == need.Unit).MinBy(s => (Math.Round(Math.Abs(Math.Log(s.Part.Value / window.Target)), 6), !need.Accepts(s.Part.SafetyClass), !need.Kinds.Contains(s.Part.Kind)));
 
     private void AddSuppliers(OrderSupply supply, OrderRules rules)
     {
