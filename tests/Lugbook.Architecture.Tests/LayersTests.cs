@@ -38,6 +38,17 @@ public class LayersTests
         Assert.NotEmpty(InputOutput(Assemblies.Store));   // the rule sees what it looks for
     }
 
+    [Fact]
+    public void Only_one_folder_knows_the_optimiser()
+    {
+        var knows = Directory.EnumerateFiles(Path.Combine(Assemblies.Root(), "src"), "*.cs", SearchOption.AllDirectories)
+            .Where(f => File.ReadAllText(f).Contains("Google.OrTools", StringComparison.Ordinal)).Select(f => Path.GetFileName(Path.GetDirectoryName(f))).Distinct();
+        Assert.Equal(["Solving"], knows);
+        foreach (var other in new[] { Assemblies.Trade, Assemblies.Circuit, Assemblies.Store, Assemblies.App })
+            Assert.DoesNotContain(other.GetReferencedAssemblies(), r => r.Name!.StartsWith("Google.", StringComparison.Ordinal));
+        Assert.Contains(Assemblies.Restoration.GetReferencedAssemblies(), r => r.Name == "Google.OrTools");   // the rule sees what it looks for
+    }
+
     private static IEnumerable<string> Offences(string layer, IEnumerable<string> used) =>
         used.Where(u => !Allowed[layer].Contains(u)).Select(u => $"{layer} must not use {u}.");
 

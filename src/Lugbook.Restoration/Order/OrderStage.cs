@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Order.Solving;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Quantities;
-using Lugbook.Trade.Work;
 
 namespace Lugbook.Restoration.Order;
 
@@ -13,25 +12,37 @@ public static class OrderStage
     /// <summary>The order as comma-separated text: first line the header, numbers with a decimal point, prices as sums of the line.</summary>
     public static string Csv(OrderResult order) => OrderText.Csv(order);
 
-    /// <summary>Pure: the same choices, the same list. One shop, example prices; suppliers and the best plan come later.</summary>
+    /// <summary>The cheapest plan for the positions of one or several books, from the drawer and the suppliers.</summary>
+    /// <param name="books">What was chosen in each book.</param>
+    /// <param name="supply">Drawer, suppliers, catalogue.</param>
+    /// <param name="rules">Spares, line price, pins, bans, time.</param>
+    /// <param name="progress">Hears of better plans and bounds while it is solved, on other threads.</param>
+    /// <param name="stop">Ends early with the best plan so far.</param>
+    public static OrderPlan Plan(ImmutableArray<BookChoices> books, OrderSupply supply, OrderRules rules, IProgress<SolveProgress>? progress = null, CancellationToken stop = default) =>
+        new Planner(books, supply, rules).Plan(progress, stop);
+
+    /// <summary>What the owner of the sets is told beforehand: parts and a range of hours.</summary>
+    public static Quotation Quote(ImmutableArray<BookChoices> books, OrderPlan? plan, QuotationRules rules) => Quoting.Of(books, plan, rules);
+
+    /// <summary>Pure: the same choices, the same list, from the catalogue alone and at its example prices.</summary>
     public static OrderResult Run(ChooseResult choices, OrderPolicy? policy = null)
     {
         policy ??= new();
         var wanted = new List<Choice>();
         var not = ImmutableArray.CreateBuilder<NotOrdered>();
         foreach (var choice in choices.Choices)
-            if (WhyNot(choice, policy) is { } reason) not.Add(new(choice.Position, reason));
+            if (Wanted.WhyNot(choice, policy) is { } reason) not.Add(new(choice.Position, reason));
             else wanted.Add(choice);
         not.AddRange(choices.NotChosen.Select(n => new NotOrdered(n.Position, n.Reason)));
 
-        ImmutableArray<OrderLine> lines = [.. wanted.GroupBy(c => c.Part!)
+        ImmutableArray<OrderLine> lines = [.. wanted.SelectMany(c => c.Candidates[0].Parts.Select(p => (Part: p, Choice: c))).GroupBy(c => c.Part, c => c.Choice)
             .OrderBy(g => g.Key.Unit == Unit.Ohm).ThenBy(g => g.Key.SafetyClass == SafetyClass.None).ThenBy(g => g.Key.Kind)
             .ThenByDescending(g => g.Key.Value).ThenBy(g => g.Key.Volts).ThenBy(g => g.Key.Text, StringComparer.Ordinal)
             .Select(g => Line(g.Key, [.. g], policy))];
         return new()
         {
             Lines = lines,
-            Consumables = Consumables(choices, wanted, policy),
+            Consumables = [.. Balancers(wanted), .. Wanted.Consumables(choices, wanted, policy)],
             NotOrdered = not.ToImmutable(),
             Count = lines.Sum(l => l.Count),
             PriceLow = lines.Sum(l => l.PriceLow ?? 0),
@@ -42,42 +53,13 @@ public static class OrderStage
         };
     }
 
-    private static string? WhyNot(Choice choice, OrderPolicy policy) => choice switch
-    {
-        { Done: true } => "The exchange is done.",
-        { Decision: Decision.Stays } => $"It stays. {choice.DecisionReason}",
-        { Decision: Decision.Undecided } => "Nobody has decided.",
-        { Decision: Decision.MeasureFirst } when !policy.IncludeMeasureFirst => choice.Part is { } p ? $"Measure first; if it fails: {p.Text}." : $"Measure first. {choice.DecisionReason}",
-        { UserReplacement: { } own } when choice.New == own => $"You chose it yourself: {own}. Buy it with the rest or take it from the drawer.",
-        { Part: null } => choice.Explanation,
-        _ => null,
-    };
-
     private static OrderLine Line(ChosenPart part, ImmutableArray<Choice> choices, OrderPolicy policy)
     {
         var spares = Math.Max(0, policy.SparesPerLine);
         var count = choices.Length + spares;
-        return new(part, count, [.. choices.Select(c => c.Position)], spares, part.PriceLow * count, part.PriceHigh * count);
+        return new(part, count, [.. choices.Select(c => c.Position).Distinct()], spares, part.PriceLow * count, part.PriceHigh * count);
     }
 
-    private static ImmutableArray<Consumable> Consumables(ChooseResult choices, List<Choice> wanted, OrderPolicy policy)
-    {
-        if (wanted.Count == 0) return [];
-        var leads = wanted.Count * 2;
-        var touched = choices.LugLoads;
-        var crowded = touched.Count(l => l.Ends >= policy.CrowdedFrom);
-        var sections = wanted.Count(c => c.Group is { } g && choices.SharedBodies.Any(b => string.Equals(b.Group, g, StringComparison.OrdinalIgnoreCase)) && c.Requirement.Polarity is not null);
-        var list = ImmutableArray.CreateBuilder<Consumable>();
-        Consumable Metres(string what, double mm, string reason) => new(what, Math.Ceiling(mm / 100) / 10, "m", reason);
-        list.Add(Metres("sleeve, two or three diameters", leads * policy.SleeveMmPerLead, $"{N(leads)} leads at {N(policy.SleeveMmPerLead)} mm; common practice, no source."));
-        list.Add(Metres("solder, resin cored", leads * policy.SolderMmPerJoint, $"{N(leads)} joints at {N(policy.SolderMmPerJoint)} mm; common practice, no source."));
-        if (touched.Length > 0)
-            list.Add(Metres("desoldering braid", crowded * policy.BraidMmPerCrowdedLug + (touched.Length - crowded) * policy.BraidMmPerLug,
-                $"{N(crowded)} lugs with {N(policy.CrowdedFrom)} ends or more at {N(policy.BraidMmPerCrowdedLug)} mm, {N(touched.Length - crowded)} others at {N(policy.BraidMmPerLug)} mm; common practice, no source."));
-        if (sections > 0)
-            list.Add(Metres("hook-up wire, insulated for the set's voltage", sections * policy.WireMmPerSection, $"{N(sections)} can sections built anew at {N(policy.WireMmPerSection)} mm; common practice, no source."));
-        return list.ToImmutable();
-    }
-
-    private static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+    private static IEnumerable<Consumable> Balancers(IEnumerable<Choice> wanted) => wanted.Where(c => c.Candidates[0].Balancer is not null)
+        .Select(c => new Consumable($"{Show.Value(c.Candidates[0].Balancer!.Ohms, Unit.Ohm)} {Show.Number(c.Candidates[0].Balancer!.Watts)} W across the pair at {c.Position}", 2, "pieces", c.Candidates[0].Balancer!.Sentence));
 }

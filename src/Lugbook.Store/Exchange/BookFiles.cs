@@ -116,7 +116,7 @@ public static class BookFiles
     public static ImmutableArray<NamedBytes> ToCsv(Book book) => [.. BookTables.Of(book).Select(t => new NamedBytes(t.Name + ".csv", Encoded(DelimitedWriter.Write(t))))];
 
     /// <summary>UTF-8; with a byte-order mark only where spreadsheets need it to get Ω and µ right.</summary>
-    private static byte[] Encoded(string text) => Ascii.IsValid(text) ? Encoding.ASCII.GetBytes(text) : [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text)];
+    internal static byte[] Encoded(string text) => Ascii.IsValid(text) ? Encoding.ASCII.GetBytes(text) : [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text)];
 
     private static async Task<ImportResult> ReadFileAsync(string path, CancellationToken stop)
     {

@@ -20,7 +20,8 @@ internal static class DelimitedText
     /// <param name="place">The file's name, for complaints.</param>
     /// <param name="understood">How many cells of a row are known headers; decides between delimiters.</param>
     /// <param name="exact">True for what Lugbook itself wrote: comma, nothing lenient, line breaks kept as they are.</param>
-    public static (Grid? Grid, Complaint? Complaint) Read(string text, string place, Func<IReadOnlyList<string>, int> understood, bool exact = false)
+    /// <param name="keepsGood">True when the rows before the fault are given too, beside the complaint.</param>
+    public static (Grid? Grid, Complaint? Complaint) Read(string text, string place, Func<IReadOnlyList<string>, int> understood, bool exact = false, bool keepsGood = false)
     {
         var from = text.StartsWith('\uFEFF') ? 1 : 0;
         var firstLine = 1;
@@ -31,6 +32,7 @@ internal static class DelimitedText
         var cutter = new Cutter(text, from, firstLine, delimiter, exact);
         var rows = ImmutableArray.CreateBuilder<GridRow>();
         GridRow? commentedHeader = null;
+        (Grid?, Complaint?) Refused(Complaint complaint) => (keepsGood ? new(place, "line", rows.ToImmutable(), delimiter) : null, complaint);
         while (cutter.Next() is { } row)
         {
             if (row.IsBlank) continue;
@@ -40,15 +42,15 @@ internal static class DelimitedText
                 continue;
             }
             if (rows.Count > ImportLimits.Rows)
-                return (null, new(place, "", 0, $"this table has more than {ImportLimits.Rows} rows.", "Split it; no chassis has so many parts."));
+                return Refused(new(place, "", 0, $"this table has more than {ImportLimits.Rows} rows{(keepsGood ? $"; from line {row.Line} on it was not read" : "")}.", "Split it; no chassis has so many parts."));
             if (row.Cells.Length > ImportLimits.Columns)
-                return (null, new($"{place}, line {row.Line}", "", 0, $"this line has {row.Cells.Length} cells; {ImportLimits.Columns} is the limit.", "Check that this is the right file, and that its quotes are closed."));
+                return Refused(new($"{place}, line {row.Line}", "", 0, $"this line has {row.Cells.Length} cells; {ImportLimits.Columns} is the limit.", "Check that this is the right file, and that its quotes are closed."));
             rows.Add(row);
         }
         // A program's table may have its header in a comment; it counts only when there is no other.
         if (commentedHeader is { } header && rows.Take(25).All(r => understood(r.Cells) < 2)) rows.Insert(0, header);
         return cutter.UnclosedLine is { } unclosed
-            ? (null, new($"{place}, line {unclosed.Line}", unclosed.Text, 0, "a quotation mark opens here and is never closed.", "Close it, or double it (\"\") when it is part of the text."))
+            ? Refused(new($"{place}, line {unclosed.Line}", unclosed.Text, 0, "a quotation mark opens here and is never closed.", "Close it, or double it (\"\") when it is part of the text."))
             : (new(place, "line", rows.ToImmutable(), delimiter), null);
     }
 

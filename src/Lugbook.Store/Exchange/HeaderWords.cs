@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Text;
+using Lugbook.Trade.Text;
 
 namespace Lugbook.Store.Exchange;
 
@@ -7,18 +6,7 @@ namespace Lugbook.Store.Exchange;
 internal static class HeaderWords
 {
     /// <summary>The normal form: lower case, no accents, single blanks.</summary>
-    public static string Normal(string header)
-    {
-        var text = new StringBuilder(header.Length);
-        foreach (var c in header.Normalize(NormalizationForm.FormD))
-        {
-            if (CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark) continue;
-            if (c is 'ß') text.Append("ss");
-            else if (c is '%' or '+' or '#' || char.IsLetterOrDigit(c)) text.Append(char.ToLowerInvariant(c));
-            else if (text.Length > 0 && text[^1] != ' ') text.Append(' ');
-        }
-        return text.ToString().Trim();
-    }
+    public static string Normal(string header) => HeaderText.Normal(header);
 
     /// <summary>How well a header names a column: 0 exactly as Lugbook writes it, 1, 2, … an alias, null not at all.</summary>
     /// <param name="header">As written.</param>

@@ -15,7 +15,7 @@ internal static class Workbook
     private const int CellLength = 32_767;
 
     /// <summary>All sheets that hold anything, as grids named "file, sheet name".</summary>
-    public static (ImmutableArray<(string Sheet, Grid Grid)> Sheets, Complaint? Complaint) Read(byte[] bytes, string place)
+    public static (ImmutableArray<(string Sheet, Grid Grid)> Sheets, Complaint? Complaint) Read(byte[] bytes, string place, bool keepsGood = false)
     {
         try
         {
@@ -35,7 +35,7 @@ internal static class Workbook
                     var row = new GridRow(line, [.. cells.Values.Select(Text)]);
                     if (row.IsBlank || (row.Filled == 1 && row.Cells.First(c => !string.IsNullOrWhiteSpace(c)).TrimStart().StartsWith('#'))) continue;
                     if (rows.Count > ImportLimits.Rows)
-                        return ([], new(where, "", 0, $"this sheet has more than {ImportLimits.Rows} rows.", "Split it; no chassis has so many parts."));
+                        return (keepsGood ? sheets.Append((name, new(where, "row", rows.ToImmutable(), '\0'))).ToImmutableArray() : [], new(where, "", 0, $"this sheet has more than {ImportLimits.Rows} rows.", "Split it; no chassis has so many parts."));
                     rows.Add(row);
                 }
                 if (rows.Count > 0) sheets.Add((name, new(where, "row", rows.ToImmutable(), '\0')));

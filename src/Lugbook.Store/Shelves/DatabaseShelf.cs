@@ -13,7 +13,7 @@ namespace Lugbook.Store.Shelves;
 /// The database is the truth. A book read once is kept in memory and used again only while its version in the database is the same.
 /// Writes go one at a time, each in one transaction; reads run beside them and see one state.
 /// </remarks>
-public abstract class DatabaseShelf : IShelf, IAsyncDisposable
+public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDisposable
 {
     private const int Attempts = 10;
     private const int MostKept = 32;

@@ -62,3 +62,21 @@ internal sealed class EditRecord
     /// <summary>The row changes, as JSON.</summary>
     public required string Changes { get; init; }
 }
+
+/// <summary>A paper of the bench as it is now.</summary>
+internal sealed class PaperRecord
+{
+    public required string Name { get; init; }
+    public required string Body { get; set; }
+}
+
+/// <summary>One edit of the papers. The newest are kept, older ones go.</summary>
+internal sealed class PaperEditRecord
+{
+    public long Number { get; init; }
+    public DateTime WhenUtc { get; init; }
+    public required string Who { get; init; }
+    public required string What { get; init; }
+    /// <summary>The changes of papers, as JSON.</summary>
+    public required string Changes { get; init; }
+}

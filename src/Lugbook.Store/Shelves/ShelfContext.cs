@@ -10,6 +10,8 @@ internal abstract class ShelfContext(DbContextOptions options) : DbContext(optio
     public DbSet<BookRecord> Books => Set<BookRecord>();
     public DbSet<RowRecord> Rows => Set<RowRecord>();
     public DbSet<EditRecord> Edits => Set<EditRecord>();
+    public DbSet<PaperRecord> Papers => Set<PaperRecord>();
+    public DbSet<PaperEditRecord> PaperEdits => Set<PaperEditRecord>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcTime>();
@@ -32,6 +34,12 @@ internal abstract class ShelfContext(DbContextOptions options) : DbContext(optio
             edit.HasKey(e => new { e.BookId, e.Number });
             edit.HasOne<BookRecord>().WithMany().HasForeignKey(e => e.BookId).OnDelete(DeleteBehavior.Cascade);
             edit.Property(e => e.State).HasConversion<string>();
+        });
+        modelBuilder.Entity<PaperRecord>().HasKey(p => p.Name);
+        modelBuilder.Entity<PaperEditRecord>(edit =>
+        {
+            edit.HasKey(e => e.Number);
+            edit.Property(e => e.Number).ValueGeneratedNever();
         });
     }
 

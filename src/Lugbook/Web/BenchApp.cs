@@ -38,6 +38,8 @@ internal static class BenchApp
             new DirectoryInfo(Path.Combine(folder.FullName, "keys")));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton<IShelf>(shelf);
+        builder.Services.AddSingleton<IBenchPapers>(shelf);
+        builder.Services.AddSingleton<SupplyDesk>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton<OpenBooks>();
@@ -47,6 +49,7 @@ internal static class BenchApp
         app.UseAntiforgery();
         app.MapStaticAssets();
         BookDownloads.Map(app, time);
+        PlanDownloads.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         app.Lifetime.ApplicationStopped.Register(() => shelf.DisposeAsync().AsTask().GetAwaiter().GetResult());
         return app;

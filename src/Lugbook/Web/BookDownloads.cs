@@ -12,7 +12,7 @@ namespace Lugbook.Web;
 /// <summary>What a book can be saved as from the browser.</summary>
 internal static class BookDownloads
 {
-    private const string Spreadsheet = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+    internal const string Spreadsheet = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
     public static void Map(WebApplication app, TimeProvider time)
     {

@@ -43,6 +43,9 @@ public abstract class BookPage : ComponentBase, IDisposable
     /// <summary>Called when the content is new: after opening and after each edit, from here or elsewhere.</summary>
     protected virtual void OnBook() { }
 
+    /// <summary>Called when the page is left.</summary>
+    protected virtual void OnLeave() { }
+
     /// <summary>Stores an edit; it shows here and on every other device at once.</summary>
     /// <returns>True when stored; false when it could not be, with <see cref="Trouble"/> saying why.</returns>
     internal async Task<bool> EditAsync(string what, Func<Book, Book> edit)
@@ -128,6 +131,7 @@ public abstract class BookPage : ComponentBase, IDisposable
     public void Dispose()
     {
         Shelf.Changed -= Follow;
+        OnLeave();
         _stop.Cancel();
         _stop.Dispose();
         GC.SuppressFinalize(this);
