@@ -47,11 +47,7 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
                 return Window(0.1, 1, "−10 to +100 %: the spread of the old part, and more does no harm here.");
             case Role.CathodeBypass or Role.Decoupling or Role.ScreenBypass or Role.HeaterBypass or Role.RfBypass or Role.Filter:
                 return Window(Math.Max(0.1, down(0.2)), 1, "A plain bypass: down to the old tolerance, up to twice the mark.");
-            case Role.Tone:
-                // Half of what the old part was allowed to be off: the maker's own sets sounded as differently.
-                var heard = Math.Clamp(down(0.2) / 2, 0.05, 0.1);
-                return Window(heard, heard, $"Within ±{Show.Number(heard * 100)} %: the value sets the tone.");
-            case Role.Feedback or Role.Timing:
+            case Role.Tone or Role.Feedback or Role.Timing:
                 return Window(Math.Min(0.05, down(0.05)), Math.Min(0.05, marked?.Plus ?? 0.05), "Within ±5 %: the value sets a frequency.");
             case Role.Tuned:
                 var fine = Math.Clamp(Math.Min(marked?.Minus ?? 0.02, marked?.Plus ?? 0.02), 0.01, 0.05);

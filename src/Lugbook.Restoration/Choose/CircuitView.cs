@@ -190,13 +190,13 @@ internal sealed partial class CircuitView
         && !IsEarthy(plus) && !IsEarthy(minus) && At(plus).Any(x => x.Part.Kind == PartKind.Winding && IsEarthy(x.To)) && !At(minus).Any(x => x.Part.Kind == PartKind.Winding)
         && !At(plus).Any(x => IsBig(x.Part) && IsEarthy(x.To));
 
-    /// <summary>The plate of a cathode follower on its way to the supply: the resistance in its cathode is at least three times that in its plate, and no winding is there.</summary>
+    /// <summary>The plate of a cathode follower on its way to the supply: the least resistance in its cathode is at least three times that in its plate, and no winding is there.</summary>
     public bool IsFollowerPlate(int node)
     {
         foreach (var plate in PinsAt(node, ElectrodeKind.Plate))
             foreach (var cathode in Pins.Where(p => p.Kind == ElectrodeKind.Cathode && p.Valve == plate.Valve && p.Section == plate.Section))
                 if (NodeOf(cathode.Lug) is { } k && !IsEarthy(k) && At(node).Where(b => b.Part.Kind == PartKind.Resistor && Supply.Contains(b.To)).Select(b => b.Part.Value).FirstOrDefault() is { } feed
-                    && At(k).Where(b => b.Part.Kind is PartKind.Resistor or PartKind.Control && !Supply.Contains(b.To)).Select(b => b.Part.Value).Max() >= 3 * feed && !At(node).Any(b => b.Part.Kind == PartKind.Winding)) return true;
+                    && At(k).Where(b => b.Part.Kind is PartKind.Resistor or PartKind.Control && !Supply.Contains(b.To)).Select(b => b.Part.Value).Min() >= 3 * feed && !At(node).Any(b => b.Part.Kind == PartKind.Winding)) return true;
         return false;
     }
 

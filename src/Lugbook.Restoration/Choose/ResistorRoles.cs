@@ -71,12 +71,12 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             return new(Role.Damping, $"Across {coil.Name}.");
         if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding) is { Part: { } field }) return new(Role.SupplyDropper, $"Across {field.Name} in the supply.");
         foreach (var (n, far) in Ways(a, b))
-            if (view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate && Feedback(plate, far) is { } words) return new(Role.Feedback, $"From the {plate.Words} back to the {words}.");
+            if (!view.Supply.Contains(n) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate && Feedback(plate, far) is { } words) return new(Role.Feedback, $"From the {plate.Words} back to the {words}.");
         return null;
 
         string? Feedback(ElectrodePin plate, int far) =>
             view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault(g => g.Valve == plate.Valve && g.Section == plate.Section) is { } own ? own.Words
-            : view.PinsAt(far, ElectrodeKind.Plate).FirstOrDefault(p => p.Valve != plate.Valve) is { } before && !view.Supply.Contains(far) && view.NodeOf(plate.Lug) is { } own2 && !view.Supply.Contains(own2) && part.Value >= 47e3 ? before.Words
+            : view.PinsAt(far, ElectrodeKind.Plate).FirstOrDefault(p => p.Valve != plate.Valve) is { } before && !view.Supply.Contains(far) && part.Value >= 47e3 ? before.Words
             : null;
     }
 
@@ -99,6 +99,22 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
                 && view.Reach(n, 1, p => p.Kind is PartKind.Resistor or PartKind.Control && p.Id != part.Id && p.Value is null or <= 47e3)
                     .SelectMany(r => r.Node == n || view.IsEarthy(r.Node) ? [] : view.PinsAt(r.Node, ElectrodeKind.Cathode)).FirstOrDefault() is { } above)
                 return new(Role.CathodeBias, $"Below the {above.Words}, to common.");
+        return Tail(part, a, b);
+    }
+
+    // Further down a chain of resistors from a cathode to common: a long tail, or where feedback comes in.
+    private RoleFinding? Tail(Part part, int a, int b)
+    {
+        const double MostOhms = 47e3;
+        bool Links(Part p) => p.Kind == PartKind.Resistor && p.Id != part.Id && p.Value <= MostOhms;
+        if (part.Value is not <= MostOhms || !view.IsEarthy(a) && FromOutput(a) || !view.IsEarthy(b) && FromOutput(b)) return null;
+        foreach (var (n, far) in Ways(a, b))
+        {
+            if (view.IsEarthy(n) || view.Supply.Contains(n) || view.Supply.Contains(far) || new[] { n, far }.Any(x => !view.IsEarthy(x) && view.PinsAt(x).Any())) continue;
+            if (!view.IsEarthy(far) && !view.Reach(far, 2, Links).Any(r => view.IsEarthy(r.Node))) continue;
+            if (view.Reach(n, 2, Links).Where(r => r.Node != n && !view.IsEarthy(r.Node)).SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.Cathode)).FirstOrDefault() is { } cathode)
+                return new(Role.CathodeBias, $"In the chain from the {cathode.Words} to common.");
+        }
         return null;
     }
 
@@ -228,7 +244,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         return null;
     }
 
-    private bool Arrives(int node) => !view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.Plate).Any()
+    private bool Arrives(int node) => !view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.Plate).Any() || view.Map.Nodes[node].Lugs.Any(l => view.MountOf(l) == MountKind.Jack)
         || view.At(node).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == node || x.Part.Kind.IsFixedCapacitor() && !view.IsEarthy(x.To) && !view.PinsAt(x.To, ElectrodeKind.Cathode).Any()));
 
     private RoleFinding? Supply(Part part, int a, int b)

@@ -106,6 +106,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
         if (OnDetector(part, a, b) is { } filter) return filter;
         if (Onward(part, a, b) is { } onward) return onward;
         if (Tone(part, a, b) is { } tone) return tone;
+        if (ToGrid(part, a, b) is { } toGrid) return toGrid;
         foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
                 return new(Role.Coupling, $"From a control ({view.Name(far)}) to the {pin.Words}.");
@@ -127,6 +128,17 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
             if (its == Role.Feedback) return new(Role.Feedback, $"Across {resistor.Name}, which feeds back.");
             if (its == Role.CathodeBias && part.Value >= 1e-6 * (1 - 1e-9) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"Across {resistor.Name}, from the {cathode.Words} to {view.Name(far)}.");
         }
+        return null;
+    }
+
+    // To a grid from a node below a cathode, where feedback comes in.
+    private RoleFinding? ToGrid(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic || part.Value is not >= 1e-9) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && !view.Supply.Contains(far) && !view.PinsAt(far).Any()
+                && view.At(far).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value <= 47e3 && view.IsEarthy(x.To)))
+                return new(Role.Coupling, $"From {view.Name(far)} to the {grid.Words}.");
         return null;
     }
 

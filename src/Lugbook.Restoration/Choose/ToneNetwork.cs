@@ -2,7 +2,7 @@ using Lugbook.Trade.Parts;
 
 namespace Lugbook.Restoration.Choose;
 
-/// <summary>Controls that set the tone: with capacitors across both halves (bass), or with nothing but one capacitor on each end (treble).</summary>
+/// <summary>Controls that set the tone: with capacitors across both halves (bass), or with nothing but a capacitor, and perhaps another control, on each end (treble).</summary>
 internal sealed class ToneNetwork
 {
     private readonly HashSet<int> _nodes = [];
@@ -17,9 +17,9 @@ internal sealed class ToneNetwork
             var halves = new[] { a, b }.Select(end => view.At(end).Where(x => x.To == slider && IsTone(x.Part)).Select(x => x.Part).ToArray()).ToArray();
             var ends = new[] { a, b }.Select(end => view.At(end).Where(x => x.Part.Id != control.Id).Select(x => x.Part).Distinct().ToArray()).ToArray();
             var bass = halves.All(h => h.Length > 0) && !view.IsEarthy(slider);
-            var treble = !bass && !view.IsEarthy(a) && !view.IsEarthy(b) && ends.All(e => e is [var only] && IsTone(only));
+            var treble = !bass && !view.IsEarthy(a) && !view.IsEarthy(b) && ends.All(e => e.Count(IsTone) == 1 && e.All(p => IsTone(p) || p.Kind == PartKind.Control)) && ends.Any(e => e.Length == 1);
             if (!bass && !treble) continue;
-            foreach (var capacitor in bass ? halves.SelectMany(h => h) : ends.SelectMany(e => e)) _capacitors.TryAdd(capacitor.Id, control.Name);
+            foreach (var capacitor in bass ? halves.SelectMany(h => h) : ends.SelectMany(e => e.Where(IsTone))) _capacitors.TryAdd(capacitor.Id, control.Name);
             _nodes.UnionWith(new[] { a, b, slider }.Where(n => !view.IsEarthy(n)));
         }
     }

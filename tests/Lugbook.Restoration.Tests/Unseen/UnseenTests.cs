@@ -18,7 +18,9 @@ public class UnseenTests
     /// cathodes and screens); one lug in twenty may lie outside. The superhet's supply was first worked out without the resistance of its windings and came out 30 V too high; those nine bands were worked out again.
     /// </summary>
     [Theory]
-    [MemberData(nameof(Books))]
+    [InlineData("superhet")]
+    [InlineData("hifi")]
+    [InlineData("tester")]
     public void Solved_volts_lie_where_a_calculation_by_hand_puts_them(string book)
     {
         var solved = UnseenBooks.SolvedOf(book);
@@ -38,6 +40,7 @@ public class UnseenTests
     [InlineData("superhet", 0.92)]
     [InlineData("hifi", 0.92)]
     [InlineData("tester", 0.92)]
+    [InlineData("stage", 0.9)]
     public void Most_roles_are_what_the_hand_written_table_says(string book, double least)
     {
         var told = RoleTable.Of(UnseenBooks.PathOf("roles.csv"), UnseenBooks.MapOf).Where(t => t.Line.Book == book).ToArray();
@@ -49,7 +52,7 @@ public class UnseenTests
     public void The_capacitor_between_a_line_and_the_chassis_is_of_class_Y()
     {
         foreach (var book in UnseenBooks.Names)
-            Assert.Equal(SafetyClass.Y1, Chosen(book).For("C1")!.Requirement.SafetyClass);
+            Assert.Equal(SafetyClass.Y1, Chosen(book).For(book == "stage" ? "C18" : "C1")!.Requirement.SafetyClass);
     }
 
     /// <summary>An engineer's bounds: never below the mark; not three times the mark where neither a winding's swing nor the line is near (common practice, no source).</summary>
