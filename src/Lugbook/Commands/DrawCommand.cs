@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Lugbook.Drawing;
+using Lugbook.Drawing.Schematic;
 using Lugbook.Restoration.Map;
+using Lugbook.Trade.Parts;
 
 namespace Lugbook.Commands;
 
@@ -13,19 +15,40 @@ internal static class DrawCommand
         var to = new Option<string>("--out") { Description = "The SVG file to write.", Required = true };
         var above = new Option<bool>("--from-above") { Description = "Mirror the drawing: as seen from above." };
         var turn = new Option<int>("--turn") { Description = "Turn by 0, 90, 180 or 270 degrees.", DefaultValueFactory = _ => 0 };
+        var stage = new Option<string?>("--stage") { Description = "Draw the schematic of one valve and what is around it instead: V3." };
+        var volts = new Option<bool>("--voltages") { Description = "Write the solved volts beside pins and nodes." };
         turn.AcceptOnlyFromAmong("0", "90", "180", "270");
         var command = new BenchWord("draw", "Draws the chassis from its list of lugs, to scale, as an SVG picture.",
             "lugbook draw data/demo/radio --out radio.svg",
-            "lugbook draw data/demo/amp --from-above --turn 180 --out amp.svg")
-        { book, to, above, turn };
+            "lugbook draw data/demo/amp --from-above --turn 180 --out amp.svg",
+            "lugbook draw data/demo/radio --stage V3 --voltages --out v3.svg")
+        { book, to, above, turn, stage, volts };
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
-            var scene = ChassisDrawing.Draw(opened.Book, MapStage.Run(opened.Book, opened.Data.Handbook),
-                DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = (Turn)(parsed.GetValue(turn) / 90) });
+            var map = MapStage.Run(opened.Book, opened.Data.Handbook);
+            var solved = parsed.GetValue(volts) ? opened.Data.Solve(map) : null;
+            if (solved?.Reason is { } reason) await parsed.InvocationConfiguration.Error.WriteLineAsync($"Note: no volts are written. {reason}");
+            string svg;
+            if (parsed.GetValue(stage) is { } wanted)
+            {
+                if (opened.Book.Parts.Named(wanted) is not { Kind: PartKind.Valve } valve)
+                {
+                    await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: no valve of this book is called '{wanted}'. Valves: {string.Join(", ", opened.Book.Parts.Where(p => p.Kind == PartKind.Valve).Select(p => p.Name))}.");
+                    return ExitCode.WrongInput;
+                }
+                Func<int, string?> known = solved is null ? _ => null : NodeVolts.Of(solved);
+                if (StageDiagram.Draw(map, valve, known, name => $"#{name}") is not { } picture)
+                {
+                    await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: no electrode of {valve.Name} is known: enter its type and the lugs of its socket.");
+                    return ExitCode.No;
+                }
+                svg = picture.Svg;
+            }
+            else svg = SvgWriter.Write(ChassisDrawing.Draw(opened.Book, map, DrawingOptions.Default with { Mirror = parsed.GetValue(above), Rotate = (Turn)(parsed.GetValue(turn) / 90), LugNotes = solved is null ? [] : NodeVolts.AtLugs(solved) }));
             return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, async path =>
             {
-                await File.WriteAllTextAsync(path, SvgWriter.Write(scene), stop);
+                await File.WriteAllTextAsync(path, svg, stop);
                 return [];
             });
         });

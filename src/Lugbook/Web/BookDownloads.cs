@@ -1,9 +1,11 @@
 using System.IO.Compression;
 using Lugbook.Drawing;
+using Lugbook.Drawing.Schematic;
 using Lugbook.Restoration.Order;
 using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
 using Lugbook.Store.Shelves;
+using Lugbook.Trade.Parts;
 
 namespace Lugbook.Web;
 
@@ -28,6 +30,9 @@ internal static class BookDownloads
             Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip"), stop));
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
+        app.MapGet("/book/{name}/stage/{valve}.svg", (string name, string valve, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            view.Book.Parts.Named(valve) is { Kind: PartKind.Valve } part && StageDiagram.Draw(view.Map, part, view.IsSolved ? NodeVolts.Of(view.Solved) : _ => null, p => $"#{p}") is { } picture
+                ? Results.Text(picture.Svg, "image/svg+xml") : Results.Problem($"No stage of {valve} can be drawn.", statusCode: StatusCodes.Status404NotFound), stop));
         app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(OrderStage.Csv(OrderStage.Run(view.WorkOut())), "text/csv"), stop));
     }

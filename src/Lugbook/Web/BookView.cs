@@ -62,6 +62,8 @@ internal sealed class BookView
     public JudgeResult Judge => _judge.Value;
     /// <summary>Is what verdicts rest on there, so that they come without waiting?</summary>
     public bool HasBasis => _basis.IsValueCreated;
+    /// <summary>Is the circuit solved already?</summary>
+    public bool IsSolved => _solved.IsValueCreated;
     /// <summary>Is the sheet there without waiting?</summary>
     public bool HasSheet => _sheet.IsValueCreated;
     /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
