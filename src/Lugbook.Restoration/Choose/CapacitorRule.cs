@@ -79,7 +79,7 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
     private ValueWindow ReservoirWindow(double farads, RoleFinding role)
     {
         var output = view.Rectifiers.FirstOrDefault(r => role.Evidence.Contains($"output of {r.Value.Name} (", StringComparison.Ordinal)).Value;
-        if (output is { IsValve: false }) return new(farads * 0.9, farads, farads * 2, "−10 to +100 %: no valve limits the first capacitor here.");
+        if (output is { IsValve: false } || role.Evidence.Contains("delivers minus", StringComparison.Ordinal)) return new(farads * 0.9, farads, farads * 2, "−10 to +100 %: no valve limits the first capacitor here.");
         var limit = CircuitView.Limit(policy.RectifierLimits, output?.Type);
         if (limit?.MaxInputFarads is { } most)
             return farads > most * (1 + 1e-9)
@@ -112,7 +112,7 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
         var byRole = role switch
         {
             Role.CathodeBypass => (63.0, "63 V is usual for cathodes"),
-            Role.Reservoir or Role.Filter when view.WindingPeakVolts is { } peak && mark is null or >= 100 => (Math.Ceiling(peak), $"before the valves draw, the high-voltage winding's peak of {Show.Volts(Math.Ceiling(peak))} stands here, and more where the line is higher than the sheet's"),
+            Role.Reservoir or Role.Filter when view.WindingPeakVolts is { } peak && mark is null or >= 100 && OnSupply(part) => (Math.Ceiling(peak), $"before the valves draw, the high-voltage winding's peak of {Show.Volts(Math.Ceiling(peak))} stands here, and more where the line is higher than the sheet's"),
             Role.Reservoir or Role.Filter or Role.Doubler => (0, "the supply's own capacitors tell nothing more"),
             Role.Boost => (Math.Max(1000, mark * 1.5 ?? 0), "boost and pulses ask for pulse-grade film of 1000 V and more"),
             Role.PlateToPlate => (1000, "between plates the swing adds to the supply: 1000 V and more"),
@@ -127,13 +127,15 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
         return worst >= byRole.Item1 ? (worst, words) : byRole with { Item2 = byRole.Item1 > 0 ? $"{byRole.Item2}; {words}" : words };
     }
 
+    private bool OnSupply(Part part) => view.Ends(part) is var (a, b) && (view.Supply.Contains(a) || view.Supply.Contains(b));
+
     // Only where every value is entered may the computed stress stand in for the supply's rating.
     private bool Computes(Part part) => basis is { IsComplete: true } && basis.StressOf(part.Name)?.Volts is not null;
 
     // A plate that feeds a winding swings up by as much as it may swing down: nearly its own direct voltage. Common practice, no source.
     private double SwingAt(Part part, Role role)
     {
-        if (role is not (Role.PlateBypass or Role.PlateToPlate) || basis?.Solved.Point is not { } point || view.Ends(part) is not var (a, b)) return 0;
+        if (role is not (Role.PlateBypass or Role.PlateToPlate or Role.Tone) || basis?.Solved.Point is not { } point || view.Ends(part) is not var (a, b)) return 0;
         return new[] { a, b }.Where(n => view.PinsAt(n, Trade.Valves.ElectrodeKind.Plate).Any() && view.At(n).Any(x => x.Part.Kind == PartKind.Winding)).Sum(n => Math.Max(point.Volts[n], 0));
     }
 

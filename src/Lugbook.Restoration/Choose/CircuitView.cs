@@ -20,16 +20,22 @@ internal sealed partial class CircuitView
     private readonly ImmutableArray<Branch>[] _branches;
     private readonly ILookup<int, ElectrodePin> _pins;
     private readonly Lazy<double?> _windingPeakVolts;
+    private readonly Lazy<NegativeSide> _negative;
+    private readonly ImmutableArray<IGrouping<string, ElectrodePin>> _regulators;
 
     public CircuitView(MapResult map, ImmutableArray<RectifierLimit> limits)
     {
         Map = map;
         _windingPeakVolts = new(FindWindingPeak);
-        Pins = ElectrodePin.All(map);
-        _pins = Pins.ToLookup(p => NodeOf(p.Lug) ?? -1);
         _branches = Branches(map);
+        // A gas regulator amplifies nothing: its electrodes are those of a voltage, not of a stage.
+        var valves = ElectrodePin.All(map).GroupBy(p => p.Valve, StringComparer.OrdinalIgnoreCase).ToLookup(v => IsRegulator([.. v]));
+        _regulators = [.. valves[true]];
+        Pins = [.. valves[false].SelectMany(v => v)];
+        _pins = Pins.ToLookup(p => NodeOf(p.Lug) ?? -1);
         Rectifiers = FindRectifiers(limits);
         Supply = FindSupply();
+        _negative = new(() => new(this));
         SupplyVolts = map.Book.Parts.Where(p => IsSupplyCapacitor(p) && p.RatedVolts >= 100).Max(p => p.RatedVolts);
     }
 
@@ -41,6 +47,9 @@ internal sealed partial class CircuitView
     public IReadOnlySet<int> Supply { get; } = new HashSet<int>();
     /// <summary>Highest rating among the supply's capacitors, V: the maker's own idea of the highest voltage there; null when not known.</summary>
     public double? SupplyVolts { get; }
+
+    /// <summary>What lies below common on purpose.</summary>
+    public NegativeSide Negative => _negative.Value;
 
     /// <summary>Peak of the highest winding that feeds a plate of a rectifier, V: 1.414 times its marked volts; null when no such marking is entered.</summary>
     public double? WindingPeakVolts => _windingPeakVolts.Value;
@@ -110,7 +119,7 @@ internal sealed partial class CircuitView
             foreach (var pin in valve.Where(p => p.Kind == plus))
                 if (NodeOf(pin.Lug) is { } node) outputs.TryAdd(node, new(valve.Key, pin.Type, true));
         }
-        foreach (var part in Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier))
+        foreach (var part in Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier && !DeliversMinus(p)))
             if (NodeOf(part.PlusLug) is { } node) outputs.TryAdd(node, new(part.Name, part.Marked, false));
         return outputs;
     }
@@ -140,20 +149,55 @@ internal sealed partial class CircuitView
 
     private HashSet<int> FindSupply()
     {
-        var supply = new HashSet<int>(Rectifiers.Keys.Where(n => !IsEarthy(n)));
-        var queue = new Queue<int>(supply);
-        while (queue.TryDequeue(out var node))
-            foreach (var branch in At(node))
-            {
-                var joins = branch.Part.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Thermistor
-                    || branch.Part.Kind == PartKind.Resistor && branch.Part.Value is null or <= 470e3;
-                if (joins && !IsEarthy(branch.To) && !supply.Contains(branch.To) && !IsFedScreen(branch.To) && At(branch.To).Any(b => IsBig(b.Part) && IsEarthy(b.To)))
-                {
-                    supply.Add(branch.To);
-                    queue.Enqueue(branch.To);
-                }
-            }
+        var supply = new HashSet<int>();
+        var queue = new Queue<int>(Rectifiers.Keys.Where(n => !IsEarthy(n)));
+        while (queue.Count > 0)
+        {
+            while (queue.TryDequeue(out var node))
+                if (supply.Add(node))
+                    foreach (var branch in At(node).Where(b => Feeds(b.Part) && !IsEarthy(b.To) && !IsFedScreen(b.To) && (HasBig(b.To) || IsRegulated(b.To))))
+                        queue.Enqueue(branch.To);
+            foreach (var next in PassValves(supply)) queue.Enqueue(next);
+        }
         return supply;
+    }
+
+    private static bool Feeds(Part part) => part.Kind is PartKind.Winding or PartKind.Fuse or PartKind.Switch or PartKind.Thermistor || part.Kind == PartKind.Resistor && part.Value is null or <= 470e3;
+
+    private bool HasBig(int node) => At(node).Any(b => IsBig(b.Part) && IsEarthy(b.To));
+
+    // Held by a gas regulator, or by several in a row, whose last cathode is on common.
+    private bool IsRegulated(int node) => !IsEarthy(node) && _regulators.Any(v => v.Any(p => p.Kind == ElectrodeKind.Plate && NodeOf(p.Lug) == node)
+        && v.Any(p => p.Kind == ElectrodeKind.Cathode && NodeOf(p.Lug) is { } k && k != node && (IsEarthy(k) || IsRegulated(k))));
+
+    // A valve with its plate on the supply and a large capacitor on its cathode hands the supply on: a series regulator, or an output valve that carries the rest of the set.
+    private int[] PassValves(HashSet<int> supply) => [.. Pins.Where(p => p.Kind == ElectrodeKind.Cathode && !IsRectifierValve(p.Valve))
+        .Where(k => NodeOf(k.Lug) is { } node && !IsEarthy(node) && !supply.Contains(node) && HasBig(node)
+            && Pins.Any(p => p.Valve == k.Valve && p.Section == k.Section && p.Kind == ElectrodeKind.Plate && NodeOf(p.Lug) is { } plate && Reach(plate, 1, q => q.Kind is PartKind.Winding || q.Kind == PartKind.Resistor && q.Value <= 1e3).Any(r => supply.Contains(r.Node))))
+        .Select(k => NodeOf(k.Lug)!.Value).Distinct()];
+
+    // Plate and cathode without a heater, and no winding or line to rectify: a glow between two electrodes.
+    private bool IsRegulator(ImmutableArray<ElectrodePin> pins) =>
+        pins.All(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.Cathode) && pins.DistinctBy(p => p.Kind).Count() == 2
+        && pins.Select(p => NodeOf(p.Lug)).OfType<int>().All(n => !At(n).Any(b => b.Part.Kind == PartKind.Winding && !IsEarthy(n)) && Map.LineNodes.All(l => l.Index != n));
+
+    /// <summary>Is a plate of a power rectifier on this node, or the minus of a dry one?</summary>
+    public bool FeedsRectifier(int node) => Pins.Any(p => IsRectifierValve(p.Valve) && p.Kind is ElectrodeKind.Plate or ElectrodeKind.DiodePlate && IsRectifierValve(p.Valve) && NodeOf(p.Lug) == node)
+        || At(node).Any(x => x.Part.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier && !DeliversMinus(x.Part) && NodeOf(x.Part.MinusLug) == node);
+
+    /// <summary>A dry rectifier with its plus on a winding that goes to common, and its minus on none: what it charges lies below common.</summary>
+    public bool DeliversMinus(Part part) => part.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier && NodeOf(part.PlusLug) is { } plus && NodeOf(part.MinusLug) is { } minus
+        && !IsEarthy(plus) && !IsEarthy(minus) && At(plus).Any(x => x.Part.Kind == PartKind.Winding && IsEarthy(x.To)) && !At(minus).Any(x => x.Part.Kind == PartKind.Winding)
+        && !At(plus).Any(x => IsBig(x.Part) && IsEarthy(x.To));
+
+    /// <summary>The plate of a cathode follower on its way to the supply: the least resistance in its cathode is at least three times that in its plate, and no winding is there.</summary>
+    public bool IsFollowerPlate(int node)
+    {
+        foreach (var plate in PinsAt(node, ElectrodeKind.Plate))
+            foreach (var cathode in Pins.Where(p => p.Kind == ElectrodeKind.Cathode && p.Valve == plate.Valve && p.Section == plate.Section))
+                if (NodeOf(cathode.Lug) is { } k && !IsEarthy(k) && At(node).Where(b => b.Part.Kind == PartKind.Resistor && Supply.Contains(b.To)).Select(b => b.Part.Value).FirstOrDefault() is { } feed
+                    && At(k).Where(b => b.Part.Kind is PartKind.Resistor or PartKind.Control && !Supply.Contains(b.To)).Select(b => b.Part.Value).Min() >= 3 * feed && !At(node).Any(b => b.Part.Kind == PartKind.Winding)) return true;
+        return false;
     }
 
     /// <summary>A coil sits on a form, in a can or on the loop; a transformer or a yoke does not.</summary>

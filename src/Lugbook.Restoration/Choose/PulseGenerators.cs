@@ -14,6 +14,7 @@ internal sealed class PulseGenerators
     private readonly CircuitView _view;
     private readonly Dictionary<int, string> _grids = [];
     private readonly Dictionary<int, string> _plates = [];
+    private readonly HashSet<string> _valves = new(StringComparer.OrdinalIgnoreCase);
 
     private sealed record Section(string Valve, string Name, ImmutableArray<int> Plates, ImmutableArray<int> Grids, ImmutableArray<int> Cathodes)
     {
@@ -49,8 +50,12 @@ internal sealed class PulseGenerators
     /// <summary>The generator that has a plate on this node, in words.</summary>
     public string? OnPlate(int node) => _plates.GetValueOrDefault(node);
 
+    /// <summary>Is the valve, or a section of it, part of a generator?</summary>
+    public bool Drives(string valve) => _valves.Contains(valve);
+
     private void Add(Section section, string words)
     {
+        _valves.Add(section.Valve);
         foreach (var g in section.Grids) _grids.TryAdd(g, words);
         foreach (var p in section.Plates) _plates.TryAdd(p, words);
     }

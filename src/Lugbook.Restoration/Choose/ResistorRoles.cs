@@ -1,45 +1,66 @@
+using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Choose;
 
 /// <summary>What a resistor does, from what its two nodes are. The order of the questions matters: danger first, then the surest.</summary>
-internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenerators pulses)
+internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenerators pulses, ToneNetwork tone, PhaseShift row)
 {
     // Below this a resistor at a grid stops oscillation or widens a band; a leak is more. Common practice, no source.
     private const double LeastLeak = 15e3;
 
     public RoleFinding Find(Part part, int a, int b) =>
-        Touch(a, b) ?? Both(part, a, b) ?? Cathode(part, a, b) ?? Line(part, a, b) ?? Heaters(a, b) ?? Feed(part, a, b) ?? Generator(a, b) ?? Fed(part, a, b) ?? Detector(part, a, b) ?? Grid(part, a, b) ?? Supply(part, a, b)
+        Touch(a, b) ?? Negative(a, b) ?? Row(a, b) ?? Both(part, a, b) ?? Cathode(part, a, b) ?? Line(part, a, b) ?? Heaters(a, b) ?? Feed(part, a, b) ?? Generator(a, b) ?? Fed(part, a, b) ?? Detector(part, a, b) ?? Tone(a, b) ?? Grid(part, a, b) ?? Supply(part, a, b)
         ?? Control(part, a, b) ?? Signal(part, a, b)
         ?? new(Role.Unknown, "Not known from the map: treated as a position that bears half the old tolerance.");
 
     private RoleFinding? Touch(int a, int b) => line.IsLineToTouchable(a, b)
         ? new(Role.TouchBarrier, $"One of {view.Name(a)} and {view.Name(b)} has a path to the line, the other is within reach of a hand.") : null;
 
+    private RoleFinding? Negative(int a, int b)
+    {
+        foreach (var (n, far) in Ways(a, b))
+            if (view.Negative.Contains(n) && (view.IsEarthy(far) || view.Negative.Contains(far)))
+                return new(Role.BiasSupply, view.Negative.IsReturn(n) ? $"The supply's return at {view.Name(n)} comes to common through it: its drop is a bias." : $"In the supply that delivers minus, at {view.Name(n)}.");
+        return null;
+    }
+
+    private RoleFinding? Row(int a, int b)
+    {
+        foreach (var (n, far) in Ways(a, b))
+            if (view.IsEarthy(far) && row.At(n) is { } words) return new(Role.Timing, $"At {view.Name(n)}, where {words}: it helps to set the frequency.");
+        return null;
+    }
+
+    private RoleFinding? Tone(int a, int b)
+    {
+        foreach (var (n, _) in Ways(a, b))
+            if (tone.Contains(n)) return new(Role.Tone, $"In the network that sets the tone, at {view.Name(n)}.");
+        return null;
+    }
+
     private RoleFinding? Line(Part part, int a, int b)
     {
         // What merely hangs from a common that is joined to the line carries none of its current: the line's own path goes on at both ends.
-        bool GoesOn(int n) => view.Map.LineWays.Any(w => w.Node.Index == n && w.Path == Map.LinePath.Blade) || view.PinsAt(n).Any(p => p.IsHeater) || FeedsRectifier(n)
+        bool GoesOn(int n) => view.Map.LineWays.Any(w => w.Node.Index == n && w.Path == Map.LinePath.Blade) || view.PinsAt(n).Any(p => p.IsHeater) || view.FeedsRectifier(n)
             || view.At(n).Any(x => x.Part.Id != part.Id && (x.Part.Kind is PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Thermistor || x.Part.Kind == PartKind.Winding && !view.IsTunedCoil(x.Part)));
         if (part.Value is null or <= 3300 && line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b) && GoesOn(a) && GoesOn(b)) return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
         foreach (var (n, far) in Ways(a, b))
         {
             if (view.Rectifiers.ContainsKey(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"From the output of {view.Rectifiers[n].Name} to {view.Name(far)}.");
             // A surge resistor stands before the rectifier: between the line, or a winding, and a rectifier's plate.
-            if (!view.IsEarthy(n) && line.IsOnLine(far) && view.At(n).Any(x => CircuitView.IsBig(x.Part) && (FeedsRectifier(x.To) || view.Rectifiers.ContainsKey(x.To)))) return new(Role.LineSeries, $"From the line at {view.Name(far)} to the capacitor of a doubler.");
-            if (FeedsRectifier(n) && (line.IsOnLine(far) || view.At(far).Any(x => x.Part.Kind == PartKind.Winding))) return new(Role.LineSeries, $"Before a rectifier, at {view.Name(n)}.");
+            if (!view.IsEarthy(n) && line.IsOnLine(far) && view.At(n).Any(x => CircuitView.IsBig(x.Part) && (view.FeedsRectifier(x.To) || view.Rectifiers.ContainsKey(x.To)))) return new(Role.LineSeries, $"From the line at {view.Name(far)} to the capacitor of a doubler.");
+            if (view.FeedsRectifier(n) && (line.IsOnLine(far) || view.At(far).Any(x => x.Part.Kind == PartKind.Winding))) return new(Role.LineSeries, $"Before a rectifier, at {view.Name(n)}.");
         }
         return null;
     }
 
-    private bool FeedsRectifier(int node) => view.Pins.Any(p => view.IsRectifierValve(p.Valve) && p.Kind is ElectrodeKind.Plate or ElectrodeKind.DiodePlate && view.NodeOf(p.Lug) == node && view.IsRectifierValve(p.Valve))
-        || view.At(node).Any(x => x.Part.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier && view.NodeOf(x.Part.MinusLug) == node);
-
     private RoleFinding? Heaters(int a, int b)
     {
         foreach (var (n, _) in Ways(a, b))
-            if (!view.IsEarthy(n) && view.PinsAt(n).FirstOrDefault(p => p.IsHeater) is { } heater) return new(Role.HeaterString, $"At the {heater.Words}.");
+            // A heater may stand on the supply, or on its own cathode that carries one: what else hangs there is no heater's.
+            if (!view.IsEarthy(n) && !view.Supply.Contains(n) && view.PinsAt(n).FirstOrDefault(p => p.IsHeater) is { } heater) return new(Role.HeaterString, $"At the {heater.Words}.");
         return null;
     }
 
@@ -50,7 +71,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             return new(Role.Damping, $"Across {coil.Name}.");
         if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding) is { Part: { } field }) return new(Role.SupplyDropper, $"Across {field.Name} in the supply.");
         foreach (var (n, far) in Ways(a, b))
-            if (view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate && Feedback(plate, far) is { } words) return new(Role.Feedback, $"From the {plate.Words} back to the {words}.");
+            if (!view.Supply.Contains(n) && view.PinsAt(n, ElectrodeKind.Plate).FirstOrDefault() is { } plate && Feedback(plate, far) is { } words) return new(Role.Feedback, $"From the {plate.Words} back to the {words}.");
         return null;
 
         string? Feedback(ElectrodePin plate, int far) =>
@@ -63,7 +84,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
     {
         foreach (var (n, far) in Ways(a, b))
         {
-            if (view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is not { } cathode) continue;
+            if (view.IsEarthy(n) || view.Supply.Contains(n) || view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is not { } cathode) continue;
             if (view.IsEarthy(far)) return new(Role.CathodeBias, $"From the {cathode.Words} to common.");
             if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault(g => g.Valve == cathode.Valve) is { } own && part.Value >= LeastLeak) return new(Role.GridLeak, $"From the {own.Words} to its own cathode.");
             if (FromOutput(far)) return new(Role.Feedback, $"From an output winding at {view.Name(far)} back to the {cathode.Words}.");
@@ -78,6 +99,22 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
                 && view.Reach(n, 1, p => p.Kind is PartKind.Resistor or PartKind.Control && p.Id != part.Id && p.Value is null or <= 47e3)
                     .SelectMany(r => r.Node == n || view.IsEarthy(r.Node) ? [] : view.PinsAt(r.Node, ElectrodeKind.Cathode)).FirstOrDefault() is { } above)
                 return new(Role.CathodeBias, $"Below the {above.Words}, to common.");
+        return Tail(part, a, b);
+    }
+
+    // Further down a chain of resistors from a cathode to common: a long tail, or where feedback comes in.
+    private RoleFinding? Tail(Part part, int a, int b)
+    {
+        const double MostOhms = 47e3;
+        bool Links(Part p) => p.Kind == PartKind.Resistor && p.Id != part.Id && p.Value <= MostOhms;
+        if (part.Value is not <= MostOhms || !view.IsEarthy(a) && FromOutput(a) || !view.IsEarthy(b) && FromOutput(b)) return null;
+        foreach (var (n, far) in Ways(a, b))
+        {
+            if (view.IsEarthy(n) || view.Supply.Contains(n) || view.Supply.Contains(far) || new[] { n, far }.Any(x => !view.IsEarthy(x) && view.PinsAt(x).Any())) continue;
+            if (!view.IsEarthy(far) && !view.Reach(far, 2, Links).Any(r => view.IsEarthy(r.Node))) continue;
+            if (view.Reach(n, 2, Links).Where(r => r.Node != n && !view.IsEarthy(r.Node)).SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.Cathode)).FirstOrDefault() is { } cathode)
+                return new(Role.CathodeBias, $"In the chain from the {cathode.Words} to common.");
+        }
         return null;
     }
 
@@ -97,6 +134,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             if (plate is null && coil is not null && CanFeed(far, part) is { } source)
                 return bypassed || screen is not null ? new(Role.Decoupling, $"From {source} to {view.Name(n)}, which feeds the {coil.Words} through a coil.") : new(Role.PlateLoad, $"From {source} through a coil to the {coil.Words}.");
             if (plate is null && screen is null || CanFeed(far, part) is not { } fed) continue;
+            if (plate is not null && view.IsFollowerPlate(n)) return new(Role.Decoupling, $"From {fed} to the {plate.Words}, a cathode follower's.");
             return plate is not null ? new(Role.PlateLoad, $"From {fed} to the {plate.Words}.") : new(Role.ScreenDropper, $"From {fed} to the {screen!.Words}.");
         }
         foreach (var (n, far) in Ways(a, b))
@@ -124,6 +162,7 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
     /// <summary>Does direct current come from here? The supply's name if so: reached through a few resistors and windings, not through an electrode.</summary>
     private string? CanFeed(int node, Part part)
     {
+        if (view.IsEarthy(node)) return null;
         var seen = new HashSet<int> { node };
         var queue = new Queue<(int Node, int Steps)>([(node, 0)]);
         while (queue.TryDequeue(out var here))
@@ -182,6 +221,9 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
             if (view.IsEarthy(n) || view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is not { } grid) continue;
             if (view.IsEarthy(far)) return new(Role.GridLeak, $"From the {grid.Words} to common.");
             var slider = view.At(far).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == far);
+            if (part.Value < LeastLeak && view.PinsAt(far, ElectrodeKind.Plate).Any(p => p.Valve != grid.Valve || p.Section != grid.Section)) return new(Role.GridStopper, $"Between a plate at {view.Name(far)} and the {grid.Words}.");
+            if (part.Value >= LeastLeak && view.At(far).Any(x => x.Part.Id != part.Id && x.Part.Kind == PartKind.Resistor && view.IsEarthy(x.To)) && !view.PinsAt(far).Any() && CanFeed(far, part) is not null)
+                return new(Role.GridLeak, $"From the {grid.Words} to the tap of a divider at {view.Name(far)}.");
             if (view.PinsAt(far, ElectrodeKind.Screen).Any() || !slider && CanFeed(far, part) is not null) return new(Role.Divider, $"From {view.Name(far)} to the {grid.Words}: it sets its voltage.");
             var otherWay = view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind is PartKind.Resistor or PartKind.Winding or PartKind.Control && x.Part.Id != part.Id);
             // A signal arrives at the far end when a capacitor that is not merely a bypass, a slider or a plate is there.
@@ -193,16 +235,16 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         }
         // The leak below a grid stopper: from where the stopper's signal arrives to common.
         foreach (var (n, far) in Ways(a, b))
-            if (view.IsEarthy(far) && part.Value >= LeastLeak && view.Reach(n, 1, p => p.Kind == PartKind.Resistor && p.Id != part.Id).Where(r => r.Node != n && !view.IsEarthy(r.Node))
+            if ((view.IsEarthy(far) || view.Negative.Contains(far)) && !view.IsEarthy(n) && part.Value >= LeastLeak && CanFeed(n, part) is null && view.Reach(n, 1, p => p.Kind == PartKind.Resistor && p.Id != part.Id && p.Value < part.Value).Where(r => r.Node != n && !view.IsEarthy(r.Node))
                     .SelectMany(r => view.PinsAt(r.Node, ElectrodeKind.ControlGrid)).FirstOrDefault() is { } behind && !view.PinsAt(n, ElectrodeKind.Plate).Any())
-                return new(Role.GridLeak, $"From {view.Name(n)}, behind the {behind.Words}, to common.");
+                return new(Role.GridLeak, $"From {view.Name(n)}, behind the {behind.Words}, to {(view.IsEarthy(far) ? "common" : $"the bias at {view.Name(far)}")}.");
         // The way of a control voltage: from one filter capacitor to the next, grids behind.
         foreach (var (_, far) in Ways(a, b))
             if (LeadsToGridReturn(far, part)) return new(Role.ControlVoltageFilter, $"Filters the voltage that reaches grids by way of {view.Name(far)}.");
         return null;
     }
 
-    private bool Arrives(int node) => !view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.Plate).Any()
+    private bool Arrives(int node) => !view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.Plate).Any() || view.Map.Nodes[node].Lugs.Any(l => view.MountOf(l) == MountKind.Jack)
         || view.At(node).Any(x => x.Part.Kind == PartKind.Control && view.NodeOf(x.Part.LeadC) == node || x.Part.Kind.IsFixedCapacitor() && !view.IsEarthy(x.To) && !view.PinsAt(x.To, ElectrodeKind.Cathode).Any()));
 
     private RoleFinding? Supply(Part part, int a, int b)
@@ -216,9 +258,6 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
                 return view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind is PartKind.Resistor or PartKind.Control && x.Part.Id != part.Id)
                     ? new(Role.Divider, $"From the supply ({view.Name(far)}) to {view.Name(n)}: it sets a voltage there.")
                     : new(Role.SupplyDropper, $"From the supply ({view.Name(far)}) to {view.Name(n)}.");
-            // In the negative return of the supply: a winding's tap or a filter's minus comes to common through it.
-            if (view.IsEarthy(far) && view.At(n).Any(x => x.Part.Kind == PartKind.Winding && view.Reach(n, 1, p => p.Kind == PartKind.Winding).Any(r => r.Node != n && FeedsRectifier(r.Node))))
-                return new(Role.BiasSupply, $"The supply's return at {view.Name(n)} comes to common through it: its drop is a bias.");
         }
         return null;
     }
@@ -227,13 +266,13 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
     {
         foreach (var (n, far) in Ways(a, b))
         {
-            if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control) is not { Part: { } control }) continue;
+            if (view.IsEarthy(n) || view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control) is not { Part: { } control }) continue;
             if (CanFeed(far, part) is { } fed) return new(Role.Divider, $"From {fed} to {control.Name}: it sets a voltage.");
             if (view.At(n).Any(x => x.Part.Id != part.Id && x.Part.Kind.IsFixedCapacitor() && view.IsEarthy(x.To)) && !view.IsEarthy(far)) return new(Role.Tone, $"At {control.Name}, with a capacitor to common.");
             return view.IsEarthy(far) ? new(Role.Divider, $"From {control.Name} to common.") : new(Role.SignalSeries, $"In series with {control.Name}.");
         }
         foreach (var (n, far) in Ways(a, b))
-            if (FromOutput(n)) return view.IsEarthy(far) ? new(Role.Damping, $"Across an output winding at {view.Name(n)}.") : new(Role.Feedback, $"From an output winding at {view.Name(n)}.");
+            if (!view.IsEarthy(n) && FromOutput(n)) return view.IsEarthy(far) ? new(Role.Damping, $"Across an output winding at {view.Name(n)}.") : new(Role.Feedback, $"From an output winding at {view.Name(n)}.");
         return null;
     }
 
@@ -243,6 +282,9 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         foreach (var (n, far) in Ways(a, b))
         {
             if (!Passes(n)) continue;
+            // Nothing there but one capacitor that comes from a plate: the two stand in series from the plate.
+            if (view.IsEarthy(far) && view.At(n).Where(x => x.Part.Id != part.Id).ToArray() is [{ Part: var only, To: var from }] && only.Kind.IsFixedCapacitor() && !view.Map.Nodes[n].Lugs.Any(l => view.MountOf(l) is MountKind.Jack or MountKind.ScrewStrip) && view.PinsAt(from, ElectrodeKind.Plate).FirstOrDefault() is { } source)
+                return new(Role.Damping, $"In series with {only.Name} from the {source.Words} to common.");
             if (view.IsEarthy(far)) return new(Role.GridLeak, $"From {view.Name(n)}, where a signal passes, to common.");
             if (view.At(far).Any(x => x.Part.Id != part.Id)) return new(Role.SignalSeries, $"In the way of the signal from {view.Name(n)} to {view.Name(far)}.");
         }

@@ -7,7 +7,10 @@ namespace Lugbook.Restoration.Choose;
 /// <summary>What a part does, as far as the joining of lugs tells it for sure. The order of the questions matters: danger first.</summary>
 internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerators pulses)
 {
-    private readonly ResistorRoles _resistors = new(view, line, pulses);
+    private readonly ToneNetwork _tone = new(view);
+    private readonly PhaseShift _row = new(view);
+    private ResistorRoles? _made;
+    private ResistorRoles Resistors => _made ??= new(view, line, pulses, _tone, _row);
 
     private static bool IsPath(Part part) => part.Kind is PartKind.Winding or PartKind.Control or PartKind.Fuse || part.Kind == PartKind.Resistor;
 
@@ -16,7 +19,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
         if (part.Leads.Length < 2) return new(Role.Unknown, "Its lugs are not entered; treated by its kind and marking alone.");
         if (view.Ends(part) is not var (a, b)) return new(Role.Unknown, "A lead is on a lug that the book does not have; treated by its kind and marking alone.");
         if (a == b) return new(Role.Unknown, $"Both leads are on one node ({view.Name(a)}); treated by its kind and marking alone.");
-        return part.Kind == PartKind.Resistor ? _resistors.Find(part, a, b) : Capacitor(part, a, b);
+        return part.Kind == PartKind.Resistor ? Resistors.Find(part, a, b) : Capacitor(part, a, b);
     }
 
     private RoleFinding Capacitor(Part part, int a, int b)
@@ -38,6 +41,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
         var (n, other) = view.IsEarthy(a) ? (b, a) : (a, b);
         var toCommon = view.IsEarthy(other);
         return Supply(part, n, other, toCommon)
+            ?? Negative(part, n, other, toCommon)
             ?? Between(part, n, other, toCommon)
             ?? (toCommon ? ToCommon(part, n) : null)
             ?? new(Role.Unknown, "Not known from the map: treated as a position that bore the old part's tolerance and no more.");
@@ -51,9 +55,18 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
             {
                 if (line.IsOnLine(far) && !view.IsEarthy(far)) return new(Role.Doubler, $"From the line ({view.Name(far)}) to the output of {output.Name} ({view.Name(rectified)}): it charges on every other half wave.");
                 if (view.IsEarthy(far)) return new(Role.Reservoir, $"From the output of {output.Name} ({view.Name(rectified)}) to common: the first capacitor after the rectifier.");
+                if (view.Negative.IsReturn(far)) return new(Role.Reservoir, $"From the output of {output.Name} ({view.Name(rectified)}) to the high-voltage winding's return ({view.Name(far)}), which a bias resistance keeps from common: the first capacitor after the rectifier.");
             }
-        if (toCommon && view.Supply.Contains(n)) return new(Role.Filter, $"From a later section of the supply ({view.Name(n)}) to common.");
+        foreach (var (fed, far) in (ReadOnlySpan<(int, int)>)[(n, other), (other, n)])
+            if (view.Supply.Contains(fed) && (view.IsEarthy(far) || view.Negative.IsReturn(far))) return new(Role.Filter, $"From a later section of the supply ({view.Name(fed)}) to {(view.IsEarthy(far) ? "common" : $"the winding's return ({view.Name(far)})")}.");
         return null;
+    }
+
+    private RoleFinding? Negative(Part part, int n, int other, bool toCommon)
+    {
+        if (!(toCommon || view.Negative.Contains(other)) || !view.Negative.Contains(n) || part.Value is not >= 10e-9) return null;
+        if (view.Negative.OutputAt(n) is { } rectifier) return new(Role.Reservoir, $"From the output of {rectifier} ({view.Name(n)}), which delivers minus, to common: the first capacitor after the rectifier.");
+        return new(Role.Filter, view.Negative.IsBias(n) ? $"From the bias supply ({view.Name(n)}) to common." : $"From the high-voltage winding's return ({view.Name(n)}) to common: it smooths the bias there.");
     }
 
     private RoleFinding? Between(Part part, int a, int b, bool toCommon)
@@ -63,8 +76,12 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
         if (platesA.Length > 0 && platesB.Length > 0 && (platesA[0].Valve != platesB[0].Valve || platesA[0].Section != platesB[0].Section))
             return new(Role.PlateToPlate, $"Between the {platesA[0].Words} and the {platesB[0].Words}.");
         if ((pulses.OnGrid(a) ?? pulses.OnGrid(b)) is not null && Pulses(part, a, b) is { } set) return set;
+        if (_row.IsInRow(a, b)) return new(Role.Timing, $"One of a row: {_row.At(a) ?? _row.At(b)}, and the row sets the frequency.");
+        if (_tone.ControlOf(part) is { } toned) return new(Role.Tone, $"On {toned}, which sets the tone.");
+        if (Beside(part, a, b) is { } beside) return beside;
         if (Tuned(part, a, b) is { } tuned) return tuned;
         if (Boost(part, a, b) is { } boost) return boost;
+        if (!toCommon && FromCathode(part, a, b) is { } follower) return follower;
         if (Pulses(part, a, b) is { } timing) return timing;
         if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Switch) is { Part: { } contacts })
             return new(Role.ArcSuppression, $"Across the contacts of {contacts.Name}.");
@@ -73,6 +90,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
             {
                 if (view.PinsAt(far, ElectrodeKind.ControlGrid).FirstOrDefault(g => g.Valve == pin.Valve && g.Section == pin.Section) is { } own)
                     return new(Role.Feedback, $"From the {pin.Words} to its own {own.Words}.");
+                if (view.IsEarthy(far) && part.Value >= 10e-9 && view.IsFollowerPlate(plate)) return new(Role.Decoupling, $"From the {pin.Words}, a cathode follower's, to common.");
                 if (view.IsEarthy(far) || view.Supply.Contains(far) || view.PinsAt(far, ElectrodeKind.Cathode).Any(k => k.Valve == pin.Valve && k.Section == pin.Section) || SharesWinding(plate, far))
                     return HasWinding(plate)
                         ? new(Role.PlateBypass, $"From the {pin.Words}, which feeds a winding, to {view.Name(far)}: it sees the supply and the full swing of the plate.")
@@ -81,16 +99,74 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
                     return new(Role.Coupling, $"From the {pin.Words} to the {next.Words}.");
                 if (!view.PinsAt(far, ElectrodeKind.Plate).Any() && LeadsToGrid(far))
                     return new(Role.Coupling, $"From the {pin.Words} on to the next stage at {view.Name(far)}.");
+                if (view.At(far).Where(x => x.Part.Id != part.Id).ToArray() is [{ Part: { Kind: PartKind.Resistor } last, To: var end }] && (view.IsEarthy(end) || view.Supply.Contains(end)))
+                    return new(Role.PlateBypass, $"From the {pin.Words} through {last.Name} to {view.Name(end)}.");
             }
         if (toCommon) return null;
+        if (OnDetector(part, a, b) is { } filter) return filter;
         if (Onward(part, a, b) is { } onward) return onward;
         if (Tone(part, a, b) is { } tone) return tone;
+        if (ToGrid(part, a, b) is { } toGrid) return toGrid;
         foreach (var (grid, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
             if (view.PinsAt(grid, ElectrodeKind.ControlGrid).FirstOrDefault() is { } pin && view.At(far).Any(x => x.Part.Kind == PartKind.Control))
                 return new(Role.Coupling, $"From a control ({view.Name(far)}) to the {pin.Words}.");
         foreach (var end in (ReadOnlySpan<int>)[a, b])
             if (view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Control && view.IsEarthy(x.To)) is { Part: { } control } && !IsRheostat(control))
                 return new(Role.Coupling, $"Into {control.Name}, whose other end is on common.");
+        return null;
+    }
+
+    // In parallel with a resistor that tells what both are for, or from a screen to its own cathode.
+    private RoleFinding? Beside(Part part, int a, int b)
+    {
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+        {
+            if (view.IsEarthy(n) || view.IsEarthy(far)) continue;
+            if (view.PinsAt(n, ElectrodeKind.Screen).FirstOrDefault(s => view.PinsAt(far, ElectrodeKind.Cathode).Any(k => k.Valve == s.Valve)) is { } screen) return new(Role.ScreenBypass, $"From the {screen.Words} to its own cathode.");
+            if (view.At(n).FirstOrDefault(x => x.To == far && x.Part.Kind == PartKind.Resistor) is not { Part: { } resistor }) continue;
+            var its = Resistors.Find(resistor, a, b).Role;
+            if (its == Role.Feedback) return new(Role.Feedback, $"Across {resistor.Name}, which feeds back.");
+            if (its == Role.CathodeBias && part.Value >= 1e-6 * (1 - 1e-9) && view.PinsAt(n, ElectrodeKind.Cathode).FirstOrDefault() is { } cathode) return new(Role.CathodeBypass, $"Across {resistor.Name}, from the {cathode.Words} to {view.Name(far)}.");
+        }
+        return null;
+    }
+
+    // To a grid from a node below a cathode, where feedback comes in.
+    private RoleFinding? ToGrid(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic || part.Value is not >= 1e-9) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (view.PinsAt(n, ElectrodeKind.ControlGrid).FirstOrDefault() is { } grid && !view.Supply.Contains(far) && !view.PinsAt(far).Any()
+                && view.At(far).Any(x => x.Part.Kind == PartKind.Resistor && x.Part.Value <= 47e3 && view.IsEarthy(x.To)))
+                return new(Role.Coupling, $"From {view.Name(far)} to the {grid.Words}.");
+        return null;
+    }
+
+    // A cathode that carries a signal: a follower's, or the lower half of a phase splitter.
+    private RoleFinding? FromCathode(Part part, int a, int b)
+    {
+        if (part.Kind == PartKind.Electrolytic && part.Value >= 100e-6) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            foreach (var cathode in view.PinsAt(n, ElectrodeKind.Cathode))
+            {
+                if (view.IsEarthy(n) || view.IsEarthy(far) || view.Supply.Contains(n) || view.Supply.Contains(far) || view.PinsAt(far, ElectrodeKind.Cathode).Any() || pulses.Drives(cathode.Valve)) continue;
+                if (view.At(n).Any(x => x.Part.Kind.IsFixedCapacitor() && x.Part.Id != part.Id && x.Part.Value >= 10e-9 && view.IsEarthy(x.To)) || view.At(n).Any(x => x.Part.Kind == PartKind.Winding)) continue;
+                var own = view.PinsAt(far, ElectrodeKind.ControlGrid).Any(g => g.Valve == cathode.Valve && g.Section == cathode.Section);
+                if (own || view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.Screen or ElectrodeKind.Plate)) continue;
+                if (LeadsToGrid(far)) return new(Role.Coupling, $"From the {cathode.Words} on to the next stage at {view.Name(far)}.");
+                if (view.Map.Nodes[far].Lugs.FirstOrDefault(l => view.MountOf(l) is MountKind.Jack or MountKind.ScrewStrip) is { } jack) return new(Role.Coupling, $"From the {cathode.Words} to {jack}.");
+            }
+        return null;
+    }
+
+    // A detector's filter goes to its cathode where that is not common itself; a small value brings a plate's signal to a diode.
+    private RoleFinding? OnDetector(Part part, int a, int b)
+    {
+        if (part.Value is not <= 2.2e-9) return null;
+        foreach (var (n, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            foreach (var cathode in view.PinsAt(far, ElectrodeKind.Cathode))
+                if (view.Reach(n, 2, IsPath).Any(r => r.Node != far && !view.IsEarthy(r.Node) && view.PinsAt(r.Node, ElectrodeKind.DiodePlate).Any(d => d.Valve == cathode.Valve)))
+                    return new(Role.RfBypass, $"A small value on a detector, to the {cathode.Words}.");
         return null;
     }
 
@@ -113,7 +189,7 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
             foreach (var (node, through) in view.Reach(n, 2, IsPath))
                 if (!view.IsEarthy(node) && (view.PinsAt(node, ElectrodeKind.DiodePlate).Any() || view.At(node).Any(x => x.Part.Kind is PartKind.CrystalDiode or PartKind.SeleniumDiode)))
                     return new(Role.RfBypass, $"A small value to common, on a detector{(through.IsEmpty ? "" : $" through {Show.List(through)}")}.");
-        if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control && x.Part.LeadC is { } slider && view.NodeOf(slider) == n) is { Part: { } tone })
+        if (view.At(n).FirstOrDefault(x => x.Part.Kind == PartKind.Control && x.Part.LeadC is { } slider && view.NodeOf(slider) == n) is { Part: { } tone } && part.Value <= 0.5e-6)
             return new(Role.Tone, $"From the slider of {tone.Name} to common.");
         return null;
     }
@@ -124,12 +200,16 @@ internal sealed class RoleFinder(CircuitView view, LineView line, PulseGenerator
         if (part.Group is { } group && view.Map.Book.Mounts.Named(group)?.Kind is MountKind.IfCan or MountKind.CoilForm or MountKind.TuningGang)
             return new(Role.Tuned, $"Inside the coil assembly {part.Group}.");
         if (part.Kind == PartKind.Paper) return null;
+        foreach (var (plate, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
+            if (view.PinsAt(plate, ElectrodeKind.Plate).FirstOrDefault() is { } source && view.PinsAt(far, ElectrodeKind.DiodePlate).FirstOrDefault() is { } diode)
+                return new(Role.Coupling, $"From the {source.Words} to the {diode.Words}.");
         if (view.At(a).FirstOrDefault(x => x.To == b && x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } coil })
             return new(Role.Tuned, $"Across the winding {coil.Name}.");
         foreach (var (end, far) in (ReadOnlySpan<(int, int)>)[(a, b), (b, a)])
         {
             if (view.IsEarthy(end) || view.Supply.Contains(end)) continue;
-            if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer) is { Part: { } tuning })
+            // Across a coil a trimmer has a hot end, with an electrode on it, and a cold one.
+            if (view.At(end).FirstOrDefault(x => x.Part.Kind is PartKind.VariableCapacitor or PartKind.Trimmer && (view.IsEarthy(x.To) || !SharesWinding(end, x.To) || view.PinsAt(end).Any() || !view.PinsAt(x.To).Any())) is { Part: { } tuning })
                 return new(Role.Tuned, $"On the tuned circuit of {tuning.Name}.");
             if (part.Value <= 1e-9 && view.PinsAt(far).Any(p => p.Kind is ElectrodeKind.ControlGrid or ElectrodeKind.Plate)
                 && view.At(end).FirstOrDefault(x => x.Part.Kind == PartKind.Winding && view.IsTunedCoil(x.Part)) is { Part: { } near })

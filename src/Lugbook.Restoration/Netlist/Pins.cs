@@ -27,6 +27,12 @@ internal sealed class Pins
     /// <summary>Plates of amplifying and rectifying systems, one a section. The anode grid of an old pentagrid is not among them.</summary>
     public ImmutableArray<Pin> Plates => [.. _all.Where(p => p.Kind == ElectrodeKind.Plate && p.Letters is not ("ga" or "a")).DistinctBy(p => p.Section)];
 
+    /// <summary>The anode grid of an old pentagrid.</summary>
+    public int? AnodeGrid => _all.FirstOrDefault(p => p.Letters == "ga")?.Node;
+
+    /// <summary>Is it a frequency converter?</summary>
+    public bool Converts => IsConverter;
+
     /// <summary>Plates of signal diodes.</summary>
     public ImmutableArray<Pin> Diodes => [.. _all.Where(p => p.Kind == ElectrodeKind.DiodePlate).DistinctBy(p => p.Section)];
 

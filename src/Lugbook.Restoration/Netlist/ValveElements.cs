@@ -68,7 +68,7 @@ internal static class ValveElements
         }
         if (found?.Fit is not { } fit || Element(net, element, pins, plate, grid, cathode.Value, fit, declared, name) is not { } made)
         {
-            StandIn(net, valve, element, what, plate.Node, cathode.Value, grid is null, pins.Screen(section));
+            StandIn(net, valve, element, what, plate.Node, cathode.Value, grid is null, pins.Screen(section), pins);
             return;
         }
         var (law2, k) = made;
@@ -109,7 +109,7 @@ internal static class ValveElements
         net.Balances.Add(new(drain, BalanceKind.PlateCurrent, [cathode, .. grids.OfType<int>().Where(declared.IsDeclared)], 0));
     }
 
-    private static void StandIn(NetBuilder net, PluggedValve valve, string element, string what, int plate, int cathode, bool isDiode, int? screen)
+    private static void StandIn(NetBuilder net, PluggedValve valve, string element, string what, int plate, int cathode, bool isDiode, int? screen, Pins pins)
     {
         var name = valve.Part.Name;
         var type = valve.Part.Marked ?? "type not entered";
@@ -121,6 +121,7 @@ internal static class ValveElements
             net.Unknown(name, $"{name} ({type}): no drop is known, so 20 V at 100 mA stands in for it, within a factor of four.", rectifier);
             return;
         }
+        if (OldPentagrid(net, valve, element, plate, cathode, screen, pins)) return;
         var elements = ImmutableArray.CreateBuilder<string>();
         foreach (var (node, ohms, words) in new (int?, double, string)[] { (plate, 50e3, "plate"), (screen, 200e3, "screen") })
         {
@@ -130,6 +131,23 @@ internal static class ValveElements
             net.WarmOnly.Add(elements[^1]);
         }
         net.Unknown(name, $"{name} ({type}): no handbook line is known, so its currents may be anything. Give lines of its data sheet with --valves (docs/valves.md, \"A type of your own\").", elements.ToImmutable());
+    }
+
+    // From memory of the receiving-tube handbook (6A7, 6A8): 3.5 mA from a plate at 250 V, 2.7 mA from screens at 100 V, 4 mA from an anode grid that a feed leaves some 170 V, the oscillator running.
+    private static bool OldPentagrid(NetBuilder net, PluggedValve valve, string element, int plate, int cathode, int? screen, Pins pins)
+    {
+        if (!pins.Converts || pins.AnodeGrid is not { } anode || valve.Type?.HeaterVolts is not >= 2.4) return false;
+        var name = valve.Part.Name;
+        var elements = ImmutableArray.CreateBuilder<string>();
+        foreach (var (node, ohms, words) in new (int?, double, string)[] { (plate, 71e3, "plate"), (screen, 37e3, "screen"), (anode, 42e3, "anode grid") })
+        {
+            if (node is not { } n || n == cathode) continue;
+            elements.Add(net.Add(new Resistor($"{element} {words}", n, cathode, ohms), name, $"{words} current"));
+            net.Guess(elements[^1], Parameter.Ohms, ohms, ohms / 1.5, ohms * 1.5);
+            net.WarmOnly.Add(elements[^1]);
+        }
+        net.Unknown(name, $"{name} ({valve.Part.Marked}): no law is known for a pentagrid with an anode grid, so the handbook's usual currents stand in for it, within half as much again either way.", elements.ToImmutable());
+        return true;
     }
 
     private static void SignalDiode(NetBuilder net, PluggedValve valve, Pins pins, Pin diode)

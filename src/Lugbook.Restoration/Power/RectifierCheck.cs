@@ -16,6 +16,7 @@ namespace Lugbook.Restoration.Power;
 internal static class RectifierCheck
 {
     private const double High = 1 + SolveStage.LineShare;
+    private const double ReturnOhms = 3300;      // as the map counts what leads on
     private static readonly double[] Larger = [2, 4];
 
     public static IEnumerable<RectifierReport> Of(Runs runs, ImmutableArray<RectifierLimit> limits)
@@ -33,8 +34,8 @@ internal static class RectifierCheck
         var peak = plates.Max(d => high.Currents[d.Name].Peak);
         var direct = plates.Sum(d => high.Currents[d.Name].Average);
         var inverse = plates.Max(d => Runs.Inverse(high, d));
-        var ohms = SourceOhms(runs, plates[0]);
         var reservoir = Reservoir(runs, plates[0]);
+        var ohms = SourceOhms(runs, plates[0], reservoir);
         var hot = ohms is { } rs ? HotPeak(runs.Solved.Rectifiers.First(r => r.Element == plates[0].Name).LiftVolts * High, rs, plates[0].Law) : (double?)null;
         var checks = ImmutableArray.CreateBuilder<LimitCheck>();
         checks.Add(new("direct current", "A", direct, limit?.DirectAmperes));
@@ -49,7 +50,7 @@ internal static class RectifierCheck
             Position = position,
             Type = part?.Marked,
             IsValve = isValve,
-            OutputVolts = cycle.Nodes[plates[0].Cathode].Average,
+            OutputVolts = cycle.Nodes[runs.OutputOf(plates[0])].Average,
             Checks = checks.ToImmutable(),
             HotSwitchAmperes = hot,
             Sizes = reservoir is null ? [] : [.. Sizes(runs, plates[0], reservoir, cycle)],
@@ -68,24 +69,30 @@ internal static class RectifierCheck
         return (most, $"The handbook allows {Notation.Print(most, Unit.Farad)} with this source resistance.");
     }
 
-    // The largest capacitor from the rectifier's output to common. In a doubler the first rectifier has none.
-    private static Capacitor? Reservoir(Runs runs, Diode diode) => runs.Network.Elements.OfType<Capacitor>()
-        .Where(c => c.Farads >= 0.5e-6 && (c.A == diode.Cathode && c.B == runs.Network.Reference || c.B == diode.Cathode && c.A == runs.Network.Reference)).MaxBy(c => c.Farads);
+    // The largest capacitor from the rectifier's output to common, or to the winding's tap where a bias resistance keeps that from common. In a doubler the first rectifier has none.
+    private static Capacitor? Reservoir(Runs runs, Diode diode)
+    {
+        var returns = new HashSet<int> { runs.Network.Reference };
+        while (runs.Network.Elements.OfType<Resistor>().Where(r => r.Ohms <= ReturnOhms).FirstOrDefault(r => returns.Contains(r.A) != returns.Contains(r.B)) is { } way) returns.UnionWith([way.A, way.B]);
+        var output = runs.OutputOf(diode);
+        return returns.Contains(output) ? null
+            : runs.Network.Elements.OfType<Capacitor>().Where(c => c.Farads >= 0.5e-6 && (c.A == output && returns.Contains(c.B) || c.B == output && returns.Contains(c.A))).MaxBy(c => c.Farads);
+    }
 
     private static IEnumerable<ReservoirSize> Sizes(Runs runs, Diode diode, Capacitor reservoir, SupplyState now)
     {
-        ReservoirSize Size(double farads, SupplyState c) => new(farads, c.Nodes[diode.Cathode].Average, c.Nodes[diode.Cathode].RipplePeakToPeak, c.Currents[diode.Name].Peak);
+        ReservoirSize Size(double farads, SupplyState c) => new(farads, c.Nodes[runs.OutputOf(diode)].Average, c.Nodes[runs.OutputOf(diode)].RipplePeakToPeak, c.Currents[diode.Name].Peak);
         yield return Size(reservoir.Farads, now);
         foreach (var factor in Larger)
             if (runs.Cycle(runs.Network.With(reservoir with { Farads = reservoir.Farads * factor })) is { } cycle) yield return Size(reservoir.Farads * factor, cycle);
     }
 
-    /// <summary>What a plate sees towards common at the line's frequency, the other rectifiers blocked, Ω; null where it sees none.</summary>
-    private static double? SourceOhms(Runs runs, Diode diode)
+    /// <summary>What a plate sees towards the other end of its reservoir (else common) at the line's frequency, the other rectifiers blocked, Ω; null where it sees none.</summary>
+    private static double? SourceOhms(Runs runs, Diode diode, Capacitor? reservoir)
     {
         var without = new Network(runs.Network.NodeNames, runs.Network.Reference, runs.Network.Elements.Where(e => e is not Diode and not Triode and not Pentode and not Converter and not GasRegulator)
             .Select(e => e is Mains m ? new Resistor(m.Name, m.A, m.B, m.Ohms) : e));
-        var seen = Impedance.Between(without, diode.Anode, without.Reference, runs.Line.Hertz).SeriesOhms;
+        var seen = Impedance.Between(without, runs.DeliversMinus(diode) ? diode.Cathode : diode.Anode, reservoir is null ? without.Reference : reservoir.A == runs.OutputOf(diode) ? reservoir.B : reservoir.A, runs.Line.Hertz).SeriesOhms;
         return double.IsFinite(seen) && seen is > 0 and < 5000 ? seen : null;
     }
 

@@ -32,6 +32,12 @@ internal sealed class Runs
     /// <summary>Diodes that the line drives.</summary>
     public ImmutableArray<Diode> Rectifiers { get; }
 
+    /// <summary>A bias rectifier: its cathode is on a winding, and what it charges lies below common.</summary>
+    public bool DeliversMinus(Diode diode) => Solved.Cycle is { } cycle && cycle.Nodes[diode.Cathode].Average <= 1 && cycle.Nodes[diode.Anode].Average < -1;
+
+    /// <summary>The node that a rectifier charges.</summary>
+    public int OutputOf(Diode diode) => DeliversMinus(diode) ? diode.Anode : diode.Cathode;
+
     /// <summary>The cycle of a changed network; null when it does not settle.</summary>
     public SupplyState? Cycle(Network changed)
     {

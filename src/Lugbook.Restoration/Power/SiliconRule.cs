@@ -9,7 +9,7 @@ using Lugbook.Trade.Quantities;
 
 namespace Lugbook.Restoration.Power;
 
-/// <summary>Puts silicon in place of all rectifiers of the supply, and finds the series resistor that brings the volts back.</summary>
+/// <summary>Puts silicon in place of all rectifiers of the supply (a bias rectifier is left as it is), and finds the series resistor that brings the volts back.</summary>
 /// <remarks>One resistor behind each diode; the secant rule on the mean volts of the first output, from the cycle itself, to a fifth of a per cent, then the nearest E12 value.</remarks>
 internal static class SiliconRule
 {
@@ -22,7 +22,7 @@ internal static class SiliconRule
     public static SiliconSwap? Of(Runs runs, double share)
     {
         // Silicon already: nothing to change.
-        var old = runs.Rectifiers.Where(d => d.Law.NeedsHeat || d.Law != DiodeLaw.Silicon()).ToArray();
+        var old = runs.Rectifiers.Where(d => !runs.DeliversMinus(d)).Where(d => d.Law.NeedsHeat || d.Law != DiodeLaw.Silicon()).ToArray();
         if (old.Length == 0 || runs.Solved.Cycle is not { } before) return null;
         var output = runs.Last!.Cathode;
         var target = before.Nodes[output].Average;

@@ -43,7 +43,8 @@ public static class SheetStage
     private static SheetLine Line(Place place, SolveResult solved, SheetConditions how, VoltsColumn volts, OhmsColumn ohms)
     {
         var cycle = solved.Cycle?.Nodes[place.Node];
-        var ac = place.IsHeater || place.Chart?.IsAc == true || cycle is { } c && c.RippleRms > Math.Abs(c.Average);
+        // A heater that stands on a supply is read in direct volts; its few alternating ones are across its pins.
+        var ac = place.IsHeater && !(cycle is { } h && Math.Abs(h.Average) > 3 * h.RippleRms) || place.Chart?.IsAc == true || cycle is { } c && c.RippleRms > Math.Abs(c.Average);
         var chart = place.Chart;
         var line = new SheetLine { Lug = place.Lug, Node = place.Node, What = place.What, Valve = place.Valve, IsAc = ac, RippleRms = cycle?.RippleRms, ChartVolts = chart?.Volts, ChartOhms = chart?.Ohms, Note = chart?.Note };
         line = ac ? Alternating(line, cycle, how) : Direct(line, place, how, volts);

@@ -84,9 +84,13 @@ internal static class Stresses
 
     // A filament rectifier, selenium and silicon deliver the peak before any other valve is warm; one with a cathode of its own warms with the rest.
     private static string ColdStart(SolveResult solved) =>
-        solved.Rectifiers.All(r => solved.Netlist.Valves.FirstOrDefault(v => v.Element == r.Element) is { } valve && HasCathode(solved, valve.Valve))
+        Delivering(solved).All(r => solved.Netlist.Valves.FirstOrDefault(v => v.Element == r.Element) is { } valve && HasCathode(solved, valve.Valve))
             ? "switched on with the rectifier warm first (it seldom is), line high"
             : "switched on, valves still cold, line high";
+
+    // A bias rectifier charges nothing above common.
+    private static IEnumerable<AveragedRectifier> Delivering(SolveResult solved) =>
+        solved.Rectifiers.Where(r => solved.Cycle is not { } cycle || solved.Netlist.Network!.Elements.OfType<Diode>().FirstOrDefault(d => d.Name == r.Element) is not { } diode || cycle.Nodes[diode.Cathode].Average > 1);
 
     private static bool HasCathode(SolveResult solved, string valve) =>
         solved.Netlist.Map.Nodes.SelectMany(n => n.Pins).Any(p => p.Valve.Name == valve && p.Has(ElectrodeKind.Cathode));

@@ -7,7 +7,7 @@ namespace Lugbook.Restoration.Map.Rules;
 /// <summary>Heaters: fed, not shorted, not on a signal electrode, and alike where they share current or voltage.</summary>
 /// <remarks>
 /// As built and not reported: a rectifier's plate or lamp tap on its own heater, a rectifier's or damper's cathode on its heater, a heater on common
-/// where cathodes and grounded grids meet, halves of a 12.6 V heater in parallel with the tap as the other end.
+/// where cathodes and grounded grids meet, a heater on its own cathode, halves of a 12.6 V heater in parallel with the tap as the other end.
 /// </remarks>
 internal static class HeaterRule
 {
@@ -36,7 +36,8 @@ internal static class HeaterRule
         foreach (var pin in c.Chart.Valves.SelectMany(v => v.With(ElectrodeKind.Heater, ElectrodeKind.Filament, ElectrodeKind.HeaterTap)))
         {
             var node = c.Node(pin);
-            if (c.Ground.Contains(node)) continue;
+            // A heater with a winding of its own may stand on its own cathode, to spare the insulation between them, and so on whatever that cathode feeds.
+            if (c.Ground.Contains(node) || pin.Has(ElectrodeKind.Heater) && c.Chart.PinsOf[node].Any(p => p.Valve == pin.Valve && p.Has(ElectrodeKind.Cathode))) continue;
             foreach (var other in c.Chart.PinsOf[node])
             {
                 var valve = c.Chart.Valves.First(v => v.Part == other.Valve);
