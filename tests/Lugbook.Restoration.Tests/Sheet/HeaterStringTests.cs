@@ -59,7 +59,7 @@ public class HeaterStringTests
     public void The_sheet_shows_a_pulled_series_valve_with_all_dark()
     {
         var book = Series(1);
-        var found = Stresses.Of(Running(book), SheetConditions.Of(book.Facts, DemoBooks.Handbook));
+        var found = Stresses.Of(Running(book), SheetConditions.Of(book, DemoBooks.Handbook));
         Assert.Contains("V2 pulled, which puts its heater string out", found.Moments);
         Assert.DoesNotContain("V2 pulled", found.Moments);
         // With the output valve's heater still lit and its driver pulled, its plate would dissipate as before; dark, no moment but those with all lit may be its worst.
