@@ -16,9 +16,12 @@ public sealed record OhmsShares(double Ohms, ImmutableArray<(string Element, dou
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The voltage is not above 0.</exception>
     /// <exception cref="UnsolvableException">A network with rectifiers does not settle.</exception>
-    public static OhmsShares Between(Network network, int a, int b, double testVolts = Circuit.Ohms.UsualTestVolts)
+    public static OhmsShares Between(Network network, int a, int b, double testVolts = Circuit.Ohms.UsualTestVolts) =>
+        Of(Circuit.Ohms.Between(network, a, b, testVolts).Ohms, network, a, b, testVolts);
+
+    /// <summary>The same where the resistance is known already, Ω.</summary>
+    public static OhmsShares Of(double ohms, Network network, int a, int b, double testVolts)
     {
-        var ohms = Circuit.Ohms.Between(network, a, b, testVolts).Ohms;
         if (!(ohms > 0) || !double.IsFinite(ohms)) return new(ohms, []);
         var cold = ColdView.Of(network);
         IEnumerable<Element> still = cold.Any(e => e is Diode) ? Rectifiers.AsResistors(network.NodeNames, b, a, cold, testVolts) : cold;

@@ -130,7 +130,7 @@ public sealed class ValveLibrary
 
     /// <summary>Expectations for a group, learned from the other types of its class.</summary>
     internal ClassPriors PriorsFor(Group group) => _base is not null ? _base.PriorsFor(group) :
-        ClassPriors.Learn(Groups.Where(g => g.Class == group.Class && g.Lines.Length >= 2 && !Same(g.Type, group.Type)).Select(First));
+        ClassPriors.Learn(Groups.Where(g => g.Class == group.Class && g.Lines.Length >= 2 && !Same(g.Type, group.Type)).AsParallel().AsOrdered().Select(First));
 
     internal FittedLaw Law(Group group) => _base is not null && _base.Groups.Contains(group) ? _base.Law(group) :
         _final.GetOrAdd((group.Type, group.Section), _ => new(() => ValveFit.Of(group.Lines, group.Class, PriorsFor(group)))).Value;

@@ -28,7 +28,8 @@ public static class JudgeStage
         foreach (var unknown in book.Readings.Where(r => r.Meter is not null && NamedIn(meters, r.Meter) is null).GroupBy(r => r.Meter!.Trim(), StringComparer.OrdinalIgnoreCase))
             remarks.Add($"No meter is called {unknown.Key}, which read {string.Join(", ", unknown.Select(r => r.Name).Distinct())}; judged by the figures of {meter.Name}. Enter that meter to judge by its own.");
         var byPart = book.Readings.ToLookup(r => r.Name, StringComparer.OrdinalIgnoreCase);
-        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter, meters)).ToImmutableArray();
+        // What lies in parallel with a part is a solution of its own: all cores.
+        var parts = book.Parts.Where(p => FamilyPolicy.FamilyOf(p.Kind) is not null).AsParallel().AsOrdered().Select(p => Judged(p, [.. byPart[p.Name]], book, basis, policy, meter, meters)).ToImmutableArray();
         var volts = VoltsRule.Of(book, basis, r => NamedIn(meters, r.Meter) ?? meter);
         return new() { Parts = parts, Volts = volts, Remarks = remarks.ToImmutable(), Round = MeasuringRound.Of(book, parts), Policy = policy.InWords(), Unsolved = basis.Solved.Reason };
     }

@@ -14,22 +14,20 @@ internal sealed class OhmsColumn
     private readonly double _testVolts;
     private readonly HashSet<string> _rectifiers;
     private const double RectifierShare = 0.1, RectifierFactor = 20;
-    private readonly Dictionary<int, (OhmsReading, double, double)?> _known = [];
+    private readonly Dictionary<int, (OhmsReading, double, double)?> _known;
 
-    public OhmsColumn(NetlistResult netlist, Meter meter)
+    public OhmsColumn(NetlistResult netlist, Meter meter, IEnumerable<int> nodes)
     {
         _netlist = netlist;
         _testVolts = meter.OhmsTestVolts;
         _cold = ColdSet.Of(netlist);
         _rectifiers = [.. _cold.Elements.OfType<Diode>().Select(d => d.Name)];
+        // Every node is a solution of its own: all cores.
+        _known = nodes.Distinct().AsParallel().Select(n => (Node: n, Found: Find(n))).ToDictionary(f => f.Node, f => f.Found);
     }
 
     /// <summary>Reading and its spread, Ω; null where the cold set does not settle.</summary>
-    public (OhmsReading Reading, double Low, double High)? At(int node)
-    {
-        if (!_known.TryGetValue(node, out var known)) _known[node] = known = Find(node);
-        return known;
-    }
+    public (OhmsReading Reading, double Low, double High)? At(int node) => _known[node];
 
     private (OhmsReading, double, double)? Find(int node)
     {
@@ -41,9 +39,10 @@ internal sealed class OhmsColumn
             // Independent parts: their deviations add as squares; the sum of uniform spreads is near normal, 1.96/√3 of the half-widths for 95 of 100.
             double below = 0, above = 0;
             // What a dry rectifier shows at a fraction of a volt differs from piece to piece by more than a decade (common practice, no source).
-            if (OhmsShares.Between(_cold, node, _cold.Reference, _testVolts).Shares.Where(s => _rectifiers.Contains(s.Element)).Sum(s => s.Ohms) > RectifierShare * reading.Ohms)
+            var shares = OhmsShares.Of(reading.Ohms, _cold, node, _cold.Reference, _testVolts).Shares;
+            if (shares.Where(s => _rectifiers.Contains(s.Element)).Sum(s => s.Ohms) > RectifierShare * reading.Ohms)
                 return (reading, reading.Ohms / RectifierFactor, reading.Ohms * RectifierFactor);
-            foreach (var (element, share) in OhmsShares.Between(_cold, node, _cold.Reference, _testVolts).Shares)
+            foreach (var (element, share) in shares)
             {
                 var (low, high) = Range(element);
                 below += Math.Pow(share * low, 2);

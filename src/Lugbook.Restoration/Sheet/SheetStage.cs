@@ -21,7 +21,7 @@ public static class SheetStage
             return new() { Reason = solved.Reason, LineVolts = line, Meter = how.Meter, Lines = [], Parts = [], Valves = [], Moments = [], Unknowns = unknowns, Remarks = [] };
         var places = Places.Of(solved.Netlist);
         var volts = new VoltsColumn(solved, how, places);
-        var ohms = new OhmsColumn(solved.Netlist, how.Meter);
+        var ohms = new OhmsColumn(solved.Netlist, how.Meter, places.Select(p => p.Node));
         var stresses = Stresses.Of(solved, how);
         return new()
         {

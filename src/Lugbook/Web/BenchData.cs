@@ -72,11 +72,12 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     {
         var solved = Solve(map);
         var bounds = BoundsStage.Run(solved);
-        return Choose(map, new(solved, SheetStage.Run(solved, SheetConditions.Of(map.Book, Handbook) with { Samples = 100 }), bounds), Judge(map.Book, Basis(solved, bounds, map.Book, new(() => Sheet(solved, map.Book)))));
+        var sheet = SheetStage.Run(solved, SheetConditions.Of(map.Book, Handbook) with { Samples = 100 });
+        return Choose(map, new(solved, sheet, bounds), new(() => Judge(map.Book, Basis(solved, bounds, map.Book, new(sheet)))));
     }
 
-    /// <summary>Chooses by a circuit that is solved already.</summary>
-    public ChooseResult Choose(MapResult map, ChooseBasis basis, JudgeResult judged) => ChooseStage.Run(map, Judges(map.Book) ? Policy with { Judged = judged } : Policy, basis);
+    /// <summary>Chooses by a circuit that is solved already. Verdicts are asked for only where something was measured or laid down.</summary>
+    public ChooseResult Choose(MapResult map, ChooseBasis basis, Lazy<JudgeResult> judged) => ChooseStage.Run(map, Judges(map.Book) ? Policy with { Judged = judged.Value } : Policy, basis);
 
     /// <summary>Chooses by wiring, markings and practice alone, at once.</summary>
     public ChooseResult FirstPass(MapResult map) => ChooseStage.Run(map, Policy);

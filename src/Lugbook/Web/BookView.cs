@@ -42,7 +42,7 @@ internal sealed class BookView
         // With another meter what lies in parallel is found anew at its volts; the rest stays.
         _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
-        _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge.Value));
+        _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge));
     }
 
     public StoredBook Stored { get; }
