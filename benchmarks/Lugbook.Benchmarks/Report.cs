@@ -14,7 +14,7 @@ internal static class Report
         var turns = Subjects.Sizes.ToDictionary(size => size, Measured.InTurn);
         Line($"# Benchmarks");
         Line($"");
-        Line($"Written by `benchmarks/run`; do not edit. {(Environment.ProcessorCount == 2 ? "Two" : Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture))} cores, .NET {Environment.Version.Major}, BenchmarkDotNet short runs; each figure is the fastest of five rounds, because other work on the machine only adds. The machine was shared while this was measured: expect ±30 %, and run it again on an idle one.");
+        Line($"Written by `benchmarks/run`; do not edit. {(Environment.ProcessorCount == 2 ? "Two" : Environment.ProcessorCount.ToString(CultureInfo.InvariantCulture))} cores, .NET {Environment.Version.Major}, BenchmarkDotNet short runs; each figure is the fastest of five rounds, because other work on the machine only adds. On a machine that is shared expect ±30 %.");
         Line($"");
         Line($"**Chassis** are generated, the same every time: sections of detector, IF pentodes on a common control line, triode stages and an output stage, each section on a decoupled rail. Parts include");
         Line($"capacitors and coils. **Batch** is `Lugbook.Circuit.Batch`, {(System.Runtime.Intrinsics.Vector512.IsHardwareAccelerated ? 8 : 4)} variants side by side here. **Dense** is the same equations, insulation, start, damping and end of the Newton iteration on all nodes, one variant after the other on one core, each step");

@@ -26,7 +26,7 @@ public sealed record FamilyPolicy
     /// <summary>What differs from the trade's defaults.</summary>
     public ImmutableSortedDictionary<string, Decision> Own { get; init; } = ImmutableSortedDictionary<string, Decision>.Empty;
 
-    /// <summary>What differs for a family at a place: "at a grid", "on the line".</summary>
+    /// <summary>What differs for a family at a place or of a time: "at a grid", "on the line", "made before 1946".</summary>
     public ImmutableArray<(string Family, string Place, Decision Decision)> Places { get; init; } = [];
 
     /// <summary>The decision for a part's family, and why.</summary>
@@ -77,7 +77,7 @@ public sealed record FamilyPolicy
             var family = Families.FirstOrDefault(f => halves.Length == 2 && (f.Word.Equals(words[0], StringComparison.OrdinalIgnoreCase) || $"{f.Word}s".Equals(words[0], StringComparison.OrdinalIgnoreCase)));
             var place = words.Length < 2 ? null : PolicyPlace.Read(words[1]);
             if (family.Word is null || Word(halves[1]) is not { } decision || words.Length == 2 && place is null)
-                wrong.Add($"Of the policy, '{entry}' is not understood: write a family ({string.Join(", ", Families.Select(f => f.Word))}), if need be a place ({string.Join(", ", PolicyPlace.Words)}), a colon, and goes, stays or measure first.");
+                wrong.Add($"Of the policy, '{entry}' is not understood: write a family ({string.Join(", ", Families.Select(f => f.Word))}), if need be a place ({string.Join(", ", PolicyPlace.Words)}) or a time (made before 1946, made from 1950), a colon, and goes, stays or measure first.");
             else if (place is null) own[family.Word] = decision;
             else places.Add((family.Word, place, decision));
         }

@@ -42,7 +42,7 @@ public static class JudgeStage
         var volts = WorkingVolts(part, basis.Solved);
         var judgements = readings.Reverse().Select(r => Judge(part, Topped(r, NamedIn(meters, r.Meter) ?? meter), NamedIn(meters, r.Meter) ?? meter, book, basis.Place, bound, volts)).ToImmutableArray();
         judgements = Advised(part, judgements, basis, meter, volts);
-        var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy, [.. PolicyPlace.Of(part, basis.Solved.Netlist.Map)]);
+        var (decision, reason, byUser) = Decide(part, book.Work.Named(part.Name), judgements, policy, [.. PolicyPlace.Of(part, basis.Solved.Netlist.Map), .. policy.Places.Select(p => p.Place).Where(p => PolicyPlace.IsTrueOf(p, book.Facts.Year))]);
         var next = decision == Decision.MeasureFirst ? Next(part, judgements, basis, meter, volts) : null;
         return new() { Position = part.Name, Decision = decision, Reason = reason, ByUser = byUser, Judgements = judgements, Next = next, Stake = basis.StakeOf(part.Name), Bears = bound?.Sentence };
     }

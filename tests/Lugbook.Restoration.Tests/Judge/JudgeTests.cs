@@ -116,6 +116,20 @@ public class JudgeTests
         Assert.Equal((Decision.Goes, "it is sticky", true), (verdict.Decision, verdict.Reason, verdict.ByUser));
     }
 
+    [Fact]
+    public void A_policy_may_say_otherwise_by_the_year_of_the_set()
+    {
+        var (policy, wrong) = FamilyPolicy.Read("resistor before 1946: goes; resistor made from 1955: stays");
+        Assert.Empty(wrong);
+        Assert.Equal("resistor made before 1946: goes; resistor made from 1955: stays", policy.Write());
+        Decision Of(int? year) => Judge(TestBook.New().Facts(f => f with { Year = year }).Strip("A", 3).Resistor("R1", 100e3, "A-1", "A-2").Build(), policy: policy).Of("R1")!.Decision;
+        Assert.Equal(Decision.Goes, Of(1939));
+        Assert.Equal(Decision.MeasureFirst, Of(1950));
+        Assert.Equal(Decision.Stays, Of(1955));
+        Assert.Equal(Decision.MeasureFirst, Of(null));
+        Assert.NotEmpty(FamilyPolicy.Read("resistor before lunch: goes").NotUnderstood);
+    }
+
     /// <summary>A policy may say otherwise of a place: the coupling capacitor goes, the one beside it stays.</summary>
     [Fact]
     public void What_a_policy_says_of_a_place_comes_before_what_it_says_of_the_family()
