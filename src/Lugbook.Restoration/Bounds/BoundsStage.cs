@@ -155,9 +155,5 @@ public static class BoundsStage
         return new(name, null, null, d, u, known, $"{name}: {string.Join("; ", words)}.");
     }
 
-    private static string Show(double ohms)
-    {
-        var scale = Math.Pow(10, Math.Floor(Math.Log10(ohms)) - 1);
-        return Notation.Print(Math.Round(ohms / scale) * scale, Unit.Ohm);
-    }
+    private static string Show(double ohms) => Notation.Print(TwoFigures.Of(ohms), Unit.Ohm);
 }

@@ -94,8 +94,7 @@ internal sealed class Effects
 
     private static string Hertz(double hertz)
     {
-        var scale = Math.Pow(10, Math.Floor(Math.Log10(hertz)) - 1);
-        var two = Math.Round(hertz / scale) * scale;
+        var two = TwoFigures.Of(hertz);
         return two >= 1e6 ? $"{Show.Number(two / 1e6)} MHz" : two >= 1e3 ? $"{Show.Number(two / 1e3)} kHz" : $"{Show.Number(two)} Hz";
     }
 

@@ -54,7 +54,7 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
         // The bound is where a limit is passed with everything else nominal; half of the way to it is left to the other parts.
         var (down, up) = (Side(bound.Down, half, role, tolerance), Side(bound.Up, half, role, tolerance));
         var range = $"−{Show.Number(Math.Round(down * 100, 1))} to +{Show.Number(Math.Round(up * 100, 1))} %";
-        var limits = string.Join(" and ", new[] { down < half - 1e-9 ? bound.Down : null, up < half - 1e-9 ? bound.Up : null }.OfType<DriftBound>().Select(d => $"at {Show.Value(Rounded(d.Ohms), Unit.Ohm)} {d.Limit.Sentence}"));
+        var limits = string.Join(" and ", new[] { down < half - 1e-9 ? bound.Down : null, up < half - 1e-9 ? bound.Up : null }.OfType<DriftBound>().Select(d => $"at {Show.Value(TwoFigures.Of(d.Ohms), Unit.Ohm)} {d.Limit.Sentence}"));
         return new(ohms * (1 - down), ohms, ohms * (1 + up),
             limits.Length > 0 ? $"{range}, narrowed from ±{Show.Number(half * 100)} %: {limits}."
             : Math.Max(down, up) > half + 1e-9 ? $"{range}: only direct current counts here, and the circuit bears twice that."
@@ -69,12 +69,6 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
 
     // Here nothing but direct current passes, or its value sets no frequency and no gain.
     private static bool OnlyDirect(Role role) => role is Role.CathodeBias or Role.ScreenDropper or Role.SupplyDropper or Role.Decoupling or Role.Divider or Role.GridLeak or Role.GridStopper;
-
-    private static double Rounded(double ohms)
-    {
-        var scale = Math.Pow(10, Math.Floor(Math.Log10(ohms)) - 1);
-        return Math.Round(ohms / scale) * scale;
-    }
 
     // The old body had a limit of its own; a film body of the same watts may have a lower one.
     // Source: carbon composition sheet 2012 (250, 350, 500 V for 1/4, 1/2, 1 W and up).

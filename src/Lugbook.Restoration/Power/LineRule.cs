@@ -14,6 +14,7 @@ namespace Lugbook.Restoration.Power;
 /// </remarks>
 internal static class LineRule
 {
+    // On sale, V and W: common practice, no source.
     private static readonly double[] Secondaries = [5, 6.3, 9, 10, 12, 12.6, 15, 18, 24, 30];
     private static readonly double[] Ratings = [5, 10, 25, 50, 100];
 

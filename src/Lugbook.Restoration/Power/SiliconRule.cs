@@ -15,6 +15,7 @@ internal static class SiliconRule
 {
     private const double High = 1 + SolveStage.LineShare;
     private const int Rounds = 5;
+    // Ratings on sale, W: common practice, no source.
     private static readonly double[] Ratings = [1, 2, 3, 5, 10, 25, 50];
 
     /// <param name="runs">The supply.</param>

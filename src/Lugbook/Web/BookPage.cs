@@ -104,9 +104,10 @@ public abstract class BookPage : ComponentBase, IDisposable
         {
             return;
         }
-        catch (Exception trouble) when (trouble is InvalidOperationException or ArithmeticException or ArgumentException)
+        // Whatever it is, the page says so and stands on its first pass instead of waiting for ever.
+        catch (Exception trouble) when (trouble is not OutOfMemoryException)
         {
-            CircuitTrouble = trouble.Message;
+            CircuitTrouble = trouble.GetBaseException().Message;
         }
         if (View != view || Stop.IsCancellationRequested) return;
         await InvokeAsync(() =>

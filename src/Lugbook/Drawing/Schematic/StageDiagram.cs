@@ -211,7 +211,7 @@ public static class StageDiagram
         }
         var (width, height) = (right - left + 2 * Margin, y - Apart + 2 * Margin);
         var svg = string.Create(CultureInfo.InvariantCulture, $"""
-            <svg xmlns="http://www.w3.org/2000/svg" class="stage-diagram" viewBox="{left - Margin:0.#} {-Margin:0.#} {width:0.#} {height:0.#}" style="max-width:{width * 1.25:0}mm" role="img" aria-label="{System.Security.SecurityElement.Escape($"Stage of {valve.Name} {valve.Marked} in {map.Book.Facts.Title}: supply up, common down, signal from left to right")}">
+            <svg xmlns="http://www.w3.org/2000/svg" class="stage-diagram" viewBox="{left - Margin:0.#} {-Margin:0.#} {width:0.#} {height:0.#}" style="max-width:{width * 1.25:0}mm" role="group" aria-label="{System.Security.SecurityElement.Escape($"Stage of {valve.Name} {valve.Marked} in {map.Book.Facts.Title}: supply up, common down, signal from left to right")}">
             <style>{Css}</style><rect class="sheet" x="{left - Margin:0.#}" y="{-Margin:0.#}" width="{width:0.#}" height="{height:0.#}"/>{body}</svg>
             """);
         return new(svg, symbols.ToImmutable(), texts.ToImmutable());

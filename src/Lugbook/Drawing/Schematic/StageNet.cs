@@ -47,7 +47,7 @@ internal sealed class StageReader(MapResult map, Part valve)
     {
         var leads = map.Nodes[node].Leads.Where(l => IsDrawn(l.Part) && _drawn.Add(l.Part.Id)).ToArray();
         var branches = leads.Select(l => ToBranch(l, node, depth)).OrderBy(b => b.Way).ThenBy(b => b.Beyond is null).ThenBy(b => b.Part.Name, StringComparer.Ordinal).ToImmutableArray();
-        var elsewhere = map.Nodes[node].Pins.Where(p => p.Valve.Id != valve.Id || depth > 0).SelectMany(p => p.Electrodes.Where(e => !IsHeater(e.Kind)).Select(e => $"{e.InWords} of {p.Valve.Name}")).Distinct().ToImmutableArray();
+        var elsewhere = Electrodes(map.Nodes[node].Pins.Where(p => p.Valve.Id != valve.Id || depth > 0));
         return new(node, branches, elsewhere);
     }
 
@@ -61,11 +61,14 @@ internal sealed class StageReader(MapResult map, Part valve)
         if (IsCommon(to)) return new(part, lead.Letter, Way.Down, Slider(part, lead.Letter), null);
         if (IsSupply(to)) return new(part, lead.Letter, Way.Up, map.Nodes[to].Name, null);
         var others = map.Nodes[to].Leads.Count(l => IsDrawn(l.Part) && !_drawn.Contains(l.Part.Id));
-        var electrodes = map.Nodes[to].Pins.SelectMany(p => p.Electrodes.Where(e => !IsHeater(e.Kind)).Select(e => $"{e.InWords} of {p.Valve.Name}")).ToArray();
-        if (electrodes.Length > 0) return new(part, lead.Letter, Way.Onward, string.Join(", ", electrodes.Distinct().Take(2)), null);
+        var electrodes = Electrodes(map.Nodes[to].Pins);
+        if (electrodes.Length > 0) return new(part, lead.Letter, Way.Onward, string.Join(", ", electrodes.Take(2)), null);
         if (depth + 1 < Deep && others is > 0 and <= MostBeyond) return new(part, lead.Letter, Way.Onward, null, Read(to, depth + 1));
         return new(part, lead.Letter, Way.Onward, others == 0 && map.Nodes[to].Leads.Length == 1 ? "nothing" : map.Nodes[to].Name, null);
     }
+
+    private static ImmutableArray<string> Electrodes(IEnumerable<ValvePin> pins) =>
+        [.. pins.SelectMany(p => p.Electrodes.Where(e => !IsHeater(e.Kind)).Select(e => $"{e.InWords} of {p.Valve.Name}")).Distinct()];
 
     // A control: its far end is the other end of its track; from the slider it is the end at common, if one is there.
     private int? Far(Part part, char letter, int node)
