@@ -13,7 +13,8 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
         var (kinds, kindReason) = CapacitorKinds.Of(part, role.Role, safety);
         var value = part.Value is > 0 and { } farads ? Window(part, farads, role, safety) : null;
         var (volts, voltsReason) = Volts(part, role.Role, kinds[0], safety);
-        var ripple = kinds[0] == NewKind.Electrolytic ? basis?.StressOf(part.Name)?.RippleAmperes : null;
+        var ripple = kinds[0] == NewKind.Electrolytic && basis?.StressOf(part.Name)?.RippleAmperes is > 1e-3 and { } amperes ? amperes : (double?)null;
+        var (celsius, celsiusReason) = CategoryTemperature.Of(Unit.Farad, kinds[0] == NewKind.Electrolytic, HotBeside(part));
         return new()
         {
             Unit = Unit.Farad,
@@ -26,9 +27,12 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
             SafetyClass = safety,
             SafetyReason = safetyReason,
             // Where the value sets a frequency, a narrow window is of no use when the part itself may lie outside it.
-            TolerancePercentAtMost = safety == SafetyClass.None && role.Role is Role.Tone or Role.Feedback or Role.Tuned or Role.Timing ? 5 : null,
+            TolerancePercentAtMost = safety != SafetyClass.None ? null : role.Role is Role.Tone or Role.Feedback ? Math.Round(100 * Half(part), 1) : role.Role is Role.Tuned or Role.Timing ? 5 : null,
             Polarity = kinds[0] == NewKind.Electrolytic ? PolarityOf(part) : null,
-            RippleAmperes = ripple is > 1e-3 ? ripple : null,
+            RippleAmperes = ripple,
+            RippleHertz = ripple is null ? null : SafetyRule.Lines(map.Book.Facts).Min(l => l.Hertz) * (view.IsFullWave ? 2 : 1),
+            CelsiusAtLeast = celsius,
+            CelsiusReason = celsiusReason,
             LugDistanceMm = LugDistance.Of(map, part),
         };
     }
@@ -47,6 +51,8 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
                 return Window(0.1, 1, "−10 to +100 %: the spread of the old part, and more does no harm here.");
             case Role.CathodeBypass or Role.Decoupling or Role.ScreenBypass or Role.HeaterBypass or Role.RfBypass or Role.Filter:
                 return Window(Math.Max(0.1, down(0.2)), 1, "A plain bypass: down to the old tolerance, up to twice the mark.");
+            case Role.Tone or Role.Feedback when Half(part) is > 0.05 and var half:
+                return Window(half, half, $"Within ±{Show.Number(half * 100)} %, half the old tolerance: it sets the sound, and no finer than the maker's own part did.");
             case Role.Tone or Role.Feedback or Role.Timing:
                 return Window(Math.Min(0.05, down(0.05)), Math.Min(0.05, marked?.Plus ?? 0.05), "Within ±5 %: the value sets a frequency.");
             case Role.Tuned:
@@ -61,6 +67,13 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
         return Window(Math.Clamp(minus, 0.05, 0.2), Math.Clamp(plus, 0.05, 0.25), marked is null
             ? "Its role is not known: the tolerance usual for such parts, within which any part served here."
             : "Its role is not known: the marked tolerance, within which any part served here.");
+    }
+
+    // The other half is left to the new part's own tolerance.
+    private static double Half(Part part)
+    {
+        var (minus, plus) = part.Tolerance is { } t ? (t.Minus, t.Plus) : Assumed(part.Kind);
+        return Math.Clamp(Math.Min(minus, plus) / 2, 0.05, 0.1);
     }
 
     private static (double Minus, double Plus) Assumed(PartKind kind) => kind is PartKind.Mica or PartKind.SilverMica ? (0.1, 0.1) : (0.2, 0.2);
@@ -125,6 +138,16 @@ internal sealed class CapacitorRule(MapResult map, CircuitView view, ChoosePolic
         var worst = Math.Ceiling(stress.Worst + swing);
         var words = $"computed: {Show.Volts(Math.Round(stress.Worst, stress.Worst < 10 ? 1 : 0))} across it when {stress.Moment}{(swing > 0 ? $", and the plate swings by {Show.Volts(Math.Round(swing))} more" : "")}";
         return worst >= byRole.Item1 ? (worst, words) : byRole with { Item2 = byRole.Item1 > 0 ? $"{byRole.Item2}; {words}" : words };
+    }
+
+    // A resistor on one of its lugs that turns a watt and more to heat warms lug and body (common practice, no source).
+    private string? HotBeside(Part part)
+    {
+        // A section of a can does not stand on its lugs.
+        if (basis is null || part.Leads.IsEmpty || part.Group is not null) return null;
+        var hottest = map.Book.Parts.Where(p => p.Kind == PartKind.Resistor && p.Id != part.Id && p.Leads.Any(l => part.Leads.Any(own => string.Equals(own.Lug, l.Lug, StringComparison.OrdinalIgnoreCase))))
+            .Select(p => (p.Name, Watts: basis.StressOf(p.Name)?.Watts?.Normal ?? 0)).Where(p => p.Watts >= 1).OrderByDescending(p => p.Watts).FirstOrDefault();
+        return hottest.Name is null ? null : $"{hottest.Name} on the same lug turns {Show.Number(Math.Round(hottest.Watts, 1))} W to heat";
     }
 
     private bool OnSupply(Part part) => view.Ends(part) is var (a, b) && (view.Supply.Contains(a) || view.Supply.Contains(b));

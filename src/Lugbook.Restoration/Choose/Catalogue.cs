@@ -34,12 +34,36 @@ public sealed record CatalogueSeries
     public double? BodyMinMm { get; init; }
     /// <summary>Longest body in the series, mm.</summary>
     public double? BodyMaxMm { get; init; }
+    /// <summary>Diameter (of a box its thickness) of the smallest value, mm.</summary>
+    public double? DiameterMinMm { get; init; }
+    /// <summary>Diameter or thickness of the largest value, mm.</summary>
+    public double? DiameterMaxMm { get; init; }
+    /// <summary>Ripple current of the smallest value at <see cref="RippleHertz"/> and the highest temperature, A rms.</summary>
+    public double? RippleMinAmperes { get; init; }
+    /// <summary>Ripple current of the largest value, A rms.</summary>
+    public double? RippleMaxAmperes { get; init; }
+    /// <summary>Frequency at which the ripple current is stated, Hz.</summary>
+    public double? RippleHertz { get; init; }
     /// <summary>Example price, low end, in an unspecified currency unit.</summary>
     public decimal? PriceLow { get; init; }
     /// <summary>Example price, high end.</summary>
     public decimal? PriceHigh { get; init; }
     /// <summary>Where the row comes from, or "common practice, no source".</summary>
     public required string Source { get; init; }
+
+    /// <summary>Body of a value, mm: lengths grow evenly with its logarithm, diameters as a power of it. Null when the series does not say. Source of the rule: common practice, no source.</summary>
+    public (double? LengthMm, double? DiameterMm) BodyOf(double value) => (Grown(value, BodyMinMm, BodyMaxMm, even: true), Grown(value, DiameterMinMm, DiameterMaxMm, even: false));
+
+    /// <summary>Ripple current of a value at <see cref="RippleHertz"/>, A rms; it grows as a power of the value. Null when the series does not say.</summary>
+    public double? RippleOf(double value) => Grown(value, RippleMinAmperes, RippleMaxAmperes, even: false) is { } amperes ? Math.Round(amperes, 3) : null;
+
+    private double? Grown(double value, double? least, double? most, bool even)
+    {
+        if (least is not { } low || most is not { } high || Unit == Unit.Ohm || Values is not [var from, .., var to] || to <= from) return most;
+        var share = Math.Clamp(Math.Log(value / from) / Math.Log(to / from), 0, 1);
+        var grown = even ? low + (high - low) * share : low * Math.Pow(high / low, share);
+        return Math.Round(grown, low < 1 ? 4 : 1);
+    }
 }
 
 /// <summary>What can be bought, described generically.</summary>
@@ -58,7 +82,7 @@ public sealed record Catalogue(ImmutableArray<CatalogueSeries> Series, Immutable
     /// <param name="place">What complaints call the text: the file's name.</param>
     /// <remarks>
     /// Columns: series, kind, class, volts, line_volts, values, from, to, unit, tolerance_pct, watts, celsius, rank,
-    /// body_min_mm, body_max_mm, price_low, price_high, source. "values" is E3, E6, E12, E24 (with from and to) or the values themselves, in
+    /// body_min_mm, body_max_mm, dia_min_mm, dia_max_mm, ripple_min_ma, ripple_max_ma, ripple_hz, price_low, price_high, source. "values" is E3, E6, E12, E24 (with from and to) or the values themselves, in
     /// the multiple that "unit" names (pF, nF, uF, ohm, kohm).
     /// </remarks>
     public static Catalogue Parse(string text, string place = "catalogue")

@@ -16,7 +16,7 @@ internal sealed class CatalogueRow
         ["film"] = NewKind.Film, ["polypropylene"] = NewKind.Polypropylene, ["electrolytic"] = NewKind.Electrolytic,
         ["C0G"] = NewKind.C0G, ["mica"] = NewKind.Mica, ["ceramic class 2"] = NewKind.CeramicClass2,
         ["safety film"] = NewKind.SafetyFilm, ["safety ceramic"] = NewKind.SafetyCeramic,
-        ["metal film"] = NewKind.MetalFilm, ["carbon film"] = NewKind.CarbonFilm, ["metal oxide"] = NewKind.MetalOxide, ["wirewound"] = NewKind.Wirewound,
+        ["metal film"] = NewKind.MetalFilm, ["carbon film"] = NewKind.CarbonFilm, ["metal oxide"] = NewKind.MetalOxide, ["wirewound"] = NewKind.Wirewound, ["metal glaze"] = NewKind.MetalGlaze,
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     private static readonly FrozenDictionary<string, (Unit Unit, double Factor)> Units = new Dictionary<string, (Unit, double)>(StringComparer.OrdinalIgnoreCase)
@@ -54,7 +54,7 @@ internal sealed class CatalogueRow
         if (safety == (SafetyClass)(-1)) Refuse("class", "this safety class is not known", "Write X1, X2, Y1 or Y2, or leave it empty.");
         var isSafety = kind is NewKind.SafetyFilm or NewKind.SafetyCeramic;
         if (isSafety != (safety != SafetyClass.None)) Refuse("class", "kind and safety class do not agree", "A safety kind has a class, any other has none.");
-        var isResistor = kind is NewKind.MetalFilm or NewKind.CarbonFilm or NewKind.MetalOxide or NewKind.Wirewound;
+        var isResistor = kind is NewKind.MetalFilm or NewKind.CarbonFilm or NewKind.MetalOxide or NewKind.Wirewound or NewKind.MetalGlaze;
         if (isResistor != (unit.Unit == Unit.Ohm)) Refuse("unit", "kind and unit do not agree", "Resistors are in ohm, capacitors in pF, nF or uF.");
         var series = new CatalogueSeries
         {
@@ -70,12 +70,19 @@ internal sealed class CatalogueRow
             Rank = (int)Math.Min(Number("rank", needed: false) ?? 1, 99),
             BodyMinMm = Number("body_min_mm", needed: false),
             BodyMaxMm = Number("body_max_mm", needed: false),
+            DiameterMinMm = Number("dia_min_mm", needed: false),
+            DiameterMaxMm = Number("dia_max_mm", needed: false),
+            RippleMinAmperes = Number("ripple_min_ma", needed: false) / 1000,
+            RippleMaxAmperes = Number("ripple_max_ma", needed: false) / 1000,
+            RippleHertz = Number("ripple_hz", needed: _row["ripple_min_ma"] is not null || _row["ripple_max_ma"] is not null),
             PriceLow = Price("price_low"),
             PriceHigh = Price("price_high"),
             Values = unit.Factor > 0 ? Values(unit.Factor) : [],
             Source = _row["source"] ?? Refuse("source", "the row does not say where it comes from", "Write the source, or \"common practice, no source\"."),
         };
         if (series.BodyMinMm > series.BodyMaxMm) Refuse("body_max_mm", "the longest body is shorter than the shortest", "Swap the two.");
+        if (series.DiameterMinMm > series.DiameterMaxMm) Refuse("dia_max_mm", "the thickest body is thinner than the thinnest", "Swap the two.");
+        if (series.RippleMinAmperes > series.RippleMaxAmperes) Refuse("ripple_max_ma", "the largest value bears less ripple than the smallest", "Swap the two.");
         if (series.PriceLow > series.PriceHigh) Refuse("price_high", "the high price is below the low one", "Swap the two.");
         return series;
     }

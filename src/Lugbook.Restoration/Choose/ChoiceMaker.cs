@@ -53,7 +53,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
             UserReplacement = written,
             UserReplacementFault = fault,
             Explanation = impossible ? "Nothing is proposed: by the map an electrolytic stands on the alternating line, and that cannot be."
-                : chosen is null ? $"No part of the catalogue fits. {nearly}{(need.Value is null ? "" : " Nor do two together.")}" : Explain(part, need, chosen),
+                : chosen is null ? $"No part of the catalogue fits. {nearly}{(need.Value is null ? "" : " Nor do two together.")}" : Explain(part, need, chosen, nearly),
             Question = impossible ? $"Are the lugs of {part.Name} right? {role.Evidence} No electrolytic can work there." : fault is not null ? $"The replacement that you wrote: {fault}{(need.SafetyClass == SafetyClass.None ? "" : " It is not taken.")} Is it right?" : written is not null ? null : roleQuestion ?? question ?? Ask(part, role, need, chosen, decision, byUser),
             OldTouchCurrents = touch && part.Value is { } old ? SafetyRule.Currents(map.Book.Facts, old) : [],
             NewTouchCurrents = touch && chosen is { Parts.Length: 1 } now ? SafetyRule.Currents(map.Book.Facts, now.Value) : [],
@@ -83,7 +83,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
             : $"Its body is about {Show.Number(body)} mm, longer than the {Show.Number(apart)} mm between its lugs: stand it on end or lay it beside them, with sleeved leads.";
     }
 
-    private static string Explain(Part part, Requirement need, Candidate candidate)
+    private static string Explain(Part part, Requirement need, Candidate candidate, string? nearly)
     {
         var differs = new List<string>();
         var chosen = candidate.Parts[0];
@@ -91,7 +91,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         if (candidate.Parts.Length > 1)
         {
             differs.Add($"±{Show.Number(candidate.TolerancePercent ?? 0)} % at worst");
-            return $"{candidate.Text}: {string.Join(", ", differs)}. {candidate.Sharing}{(candidate.Balancer is { } balance ? $" {balance.Sentence}" : "")} No single part fits. {need.Value!.Reason} {need.KindReason}";
+            return $"{candidate.Text}: {string.Join(", ", differs)}. {candidate.Sharing}{(candidate.Balancer is { } balance ? $" {balance.Sentence}" : "")} No single part fits. {nearly}{(nearly is null ? "" : " ")}{need.Value!.Reason} {need.KindReason}";
         }
         if (need.Unit == Unit.Farad && need.SafetyClass == SafetyClass.None && chosen.Volts is { } volts)
             differs.Add(part.RatedVolts is { } was ? volts == was ? $"{Show.Volts(volts)} as before" : $"{Show.Volts(volts)} for {Show.Number(was)}" : $"{Show.Volts(volts)}, the old rating not being known");
@@ -102,6 +102,7 @@ internal sealed class ChoiceMaker(MapResult map, CircuitView view, LineView line
         }
         // Beneath a chassis 60 to 70 °C are usual (common practice, no source); an 85 °C type lives there, and not long near a hot body.
         if (chosen.Kind == NewKind.Electrolytic && chosen.Celsius is { } celsius and < 100) differs.Add($"for {Show.Number(celsius)} °C only: no 105 °C type has this value at this rating, so keep it away from hot parts");
+        if (need.RippleAmperes is { } asks && chosen.RippleAmperes is { } bears) differs.Add($"{RippleRating.Amperes(RippleRating.At(need.RippleHertz ?? 120, bears, chosen.RippleHertz))} of ripple at {Show.Number(need.RippleHertz ?? 120)} Hz for the computed {RippleRating.Amperes(asks)}");
         var why = need.SafetyReason is { } safety ? $"{safety} {need.KindReason}" : need.KindReason;
         return $"{chosen.Text}: {string.Join(", ", differs)}. {need.Value!.Reason} {why}";
     }

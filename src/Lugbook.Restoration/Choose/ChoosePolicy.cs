@@ -62,6 +62,9 @@ public sealed record RectifierLimit(string Type, string Circuit, double? MaxInpu
 /// <summary>What the choice is made by. All limits are the user's to change.</summary>
 public sealed record ChoosePolicy
 {
+    /// <summary>New cans with several sections; none: that way is not proposed.</summary>
+    public ImmutableArray<NewCan> Cans { get; init; } = [];
+
     /// <summary>What can be bought.</summary>
     public required Catalogue Catalogue { get; init; }
     /// <summary>What becomes of paper and electrolytic capacitors.</summary>

@@ -119,10 +119,14 @@ public sealed record ChosenPart
     public double? TolerancePercent { get; init; }
     /// <summary>Highest working temperature, °C; null when not known.</summary>
     public double? Celsius { get; init; }
-    /// <summary>Shortest and longest body of its series, mm; null when not known.</summary>
-    public double? BodyMinMm { get; init; }
-    /// <summary>Longest body of its series, mm.</summary>
-    public double? BodyMaxMm { get; init; }
+    /// <summary>Ripple current at <see cref="RippleHertz"/>, A rms; null when not stated.</summary>
+    public double? RippleAmperes { get; init; }
+    /// <summary>Frequency of the stated ripple current, Hz; null: 100 or 120 Hz.</summary>
+    public double? RippleHertz { get; init; }
+    /// <summary>Length of the body, mm; null when not known.</summary>
+    public double? BodyMm { get; init; }
+    /// <summary>Diameter of the body, of a box its thickness, mm; null when not known.</summary>
+    public double? DiameterMm { get; init; }
     /// <summary>Example price, low end, in an unspecified currency unit.</summary>
     public decimal? PriceLow { get; init; }
     /// <summary>Example price, high end.</summary>
@@ -200,7 +204,11 @@ public sealed record NotChosen(string Position, string Kind, string Reason);
 /// <param name="Group">Name of the body.</param>
 /// <param name="Positions">Its sections, in book order.</param>
 /// <param name="Sentence">What that means for the work.</param>
-public sealed record SharedBody(string Group, ImmutableArray<string> Positions, string Sentence);
+public sealed record SharedBody(string Group, ImmutableArray<string> Positions, string Sentence)
+{
+    /// <summary>The ways with its new sections, best first; empty for anything but a can of electrolytics of which something goes.</summary>
+    public ImmutableArray<CanWay> Ways { get; init; } = [];
+}
 
 /// <summary>Can the positions on the line be told?</summary>
 /// <param name="Known">True when the map shows what is joined to the line.</param>

@@ -39,7 +39,7 @@ public static class ChooseStage
         {
             Choices = made,
             NotChosen = others.ToImmutable(),
-            SharedBodies = Bodies(map, made),
+            SharedBodies = Bodies(map, made, policy.Cans),
             Line = LineOf(map, line, made),
             LugLoads = Loads(map, made),
             Together = together,
@@ -48,10 +48,10 @@ public static class ChooseStage
         };
     }
 
-    private static ImmutableArray<SharedBody> Bodies(MapResult map, ImmutableArray<Choice> choices) =>
+    private static ImmutableArray<SharedBody> Bodies(MapResult map, ImmutableArray<Choice> choices, ImmutableArray<NewCan> cans) =>
         [.. map.Book.Parts.Where(p => p.Group is not null).GroupBy(p => p.Group!, StringComparer.OrdinalIgnoreCase)
             .Where(g => g.Count() > 1 && g.Any(p => choices.Any(c => c.Position == p.Name)))
-            .Select(g => new SharedBody(g.Key, [.. g.Select(p => p.Name)], BodySentence(g.Key, [.. g], choices)))];
+            .Select(g => new SharedBody(g.Key, [.. g.Select(p => p.Name)], BodySentence(g.Key, [.. g], choices)) { Ways = g.All(p => p.Kind == PartKind.Electrolytic) ? CanWays.Of(map, g.Key, [.. g], choices, cans) : [] })];
 
     private static string BodySentence(string body, ImmutableArray<Part> parts, ImmutableArray<Choice> choices)
     {

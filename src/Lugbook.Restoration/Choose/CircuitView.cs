@@ -54,6 +54,11 @@ internal sealed partial class CircuitView
     /// <summary>Peak of the highest winding that feeds a plate of a rectifier, V: 1.414 times its marked volts; null when no such marking is entered.</summary>
     public double? WindingPeakVolts => _windingPeakVolts.Value;
 
+    /// <summary>Does every rectifier charge on both half waves: plates of one valve, or dry rectifiers to one plus, on different nodes? False too when there is none.</summary>
+    public bool IsFullWave => Rectifiers.Count > 0 && Rectifiers.Keys.All(output =>
+        Pins.Where(p => IsRectifierValve(p.Valve) && p.Kind is ElectrodeKind.Plate or ElectrodeKind.DiodePlate && Rectifiers[output] is { IsValve: true } r && r.Name == p.Valve).Select(p => NodeOf(p.Lug)).OfType<int>()
+            .Concat(Map.Book.Parts.Where(p => p.Kind is PartKind.SeleniumRectifier or PartKind.SiliconRectifier && NodeOf(p.PlusLug) == output).Select(p => NodeOf(p.MinusLug)).OfType<int>()).Distinct().Count() >= 2);
+
     private double? FindWindingPeak()
     {
         var plates = Pins.Where(p => p.Kind is ElectrodeKind.Plate or ElectrodeKind.DiodePlate && IsRectifierValve(p.Valve)).Select(p => NodeOf(p.Lug))

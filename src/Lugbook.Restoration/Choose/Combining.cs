@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Preferred;
 using Lugbook.Trade.Quantities;
@@ -12,17 +13,20 @@ namespace Lugbook.Restoration.Choose;
 /// </remarks>
 internal static class Combining
 {
-    /// <summary>The best combination of two, or null.</summary>
-    public static Candidate? Of(Requirement need, ValueWindow window, Catalogue catalogue)
+    /// <summary>The best combination of either joining, of the first kind that has one; best first, the others with what is against them; empty when there is none.</summary>
+    public static ImmutableArray<Candidate> Of(Requirement need, ValueWindow window, Catalogue catalogue)
     {
-        if (need.SafetyClass is SafetyClass.Y1 or SafetyClass.Y2) return null;
-        foreach (var kind in need.Kinds)
-        {
-            var found = need.Unit == Unit.Ohm ? Resistors(need, window, catalogue, kind) : Parallel(need, window, catalogue, kind) ?? (need.SafetyClass == SafetyClass.None ? Series(need, window, catalogue, kind) : null);
-            if (found is not null) return found;
-        }
-        return null;
+        if (need.SafetyClass is SafetyClass.Y1 or SafetyClass.Y2) return [];
+        var found = need.Kinds.Select(kind => (need.Unit == Unit.Ohm ? new[] { Resistors(need, window, catalogue, kind, Joining.Series), Resistors(need, window, catalogue, kind, Joining.Parallel) }
+            : new[] { Parallel(need, window, catalogue, kind), need.SafetyClass == SafetyClass.None ? Series(need, window, catalogue, kind) : null }).OfType<Candidate>().ToArray()).FirstOrDefault(f => f.Length > 0) ?? [];
+        // Capacitors side by side need no balancing and stand first; of resistors the nearer value does.
+        if (need.Unit == Unit.Ohm) found = [.. found.OrderBy(c => Math.Round(PartPicker.Off(c.Value, window), 3)).ThenBy(c => c.Joining)];
+        return [.. found.Select((c, i) => i == 0 ? c : c with { WhyNot = WhyNot(window, found[0], c) })];
     }
+
+    private static string WhyNot(ValueWindow window, Candidate taken, Candidate other) => other.Balancer is not null && taken.Balancer is null ? "It needs a balancing resistor across each of the two."
+        : Math.Round(PartPicker.Off(other.Value, window), 3) > Math.Round(PartPicker.Off(taken.Value, window), 3) ? $"{Show.Deviation(window.Target, other.Value)} against {Show.Deviation(window.Target, taken.Value)}."
+        : "It fits as well, joined the other way.";
 
     // The larger part of a pair first: one that comes near the value with a small one beside it is better than two of all sorts.
     private static Candidate? Parallel(Requirement need, ValueWindow window, Catalogue catalogue, NewKind kind)
@@ -30,7 +34,7 @@ internal static class Combining
         (double Off, double Ratio, CatalogueSeries Series, double A, double B)? best = null;
         foreach (var series in PartPicker.Rated(need, catalogue, kind))
             foreach (var a in series.Values.Where(v => v < window.High))
-                foreach (var b in series.Values.Where(v => v <= a && window.Holds(a + v)))
+                foreach (var b in series.Values.Where(v => v <= a && window.Holds(a + v) && new[] { a, v }.All(x => RippleRating.Fault(need, series.RippleOf(x), series.RippleHertz, x / (a + v)) is null)))
                 {
                     var off = Math.Round(PartPicker.Off(a + b, window), 3);
                     if (best is not { } had || (series.Rank, off, a / b).CompareTo((had.Series.Rank, had.Off, had.Ratio)) < 0) best = (off, a / b, series, a, b);
@@ -47,12 +51,12 @@ internal static class Combining
         var bestOff = double.PositiveInfinity;
         foreach (var series in catalogue.Series.Where(s => s.Kind == kind && s.Unit == Unit.Farad && s.SafetyClass == SafetyClass.None))
         {
-            if (need.TolerancePercentAtMost is { } widest && series.TolerancePercent > widest) continue;
+            if (need.TolerancePercentAtMost is { } widest && series.TolerancePercent > widest || CategoryTemperature.Fault(need, series.Kind, series.Celsius) is not null) continue;
             var t = series.TolerancePercent / 100;
             // Equal marks: the smaller of the two takes (1+t)/2 of the voltage.
             var share = volts * (1 + t) / 2;
             if (share > series.Volts) continue;
-            foreach (var v in series.Values.Where(v => window.Holds(v / 2)))
+            foreach (var v in series.Values.Where(v => window.Holds(v / 2) && RippleRating.Fault(need, series.RippleOf(v), series.RippleHertz) is null))
             {
                 var off = Math.Round(PartPicker.Off(v / 2, window), 3) + series.Rank;
                 if (off >= bestOff) continue;
@@ -76,25 +80,23 @@ internal static class Combining
         return new(ohms, watts, $"Across each of the two {Show.Value(ohms, Unit.Ohm)} {Show.Number(watts)} W, which bears {Show.Volts(Math.Round(volts / 2))}: without it leakage alone would share the voltage. Both discharge through it when the set is off.");
     }
 
-    private static Candidate? Resistors(Requirement need, ValueWindow window, Catalogue catalogue, NewKind kind)
+    private static Candidate? Resistors(Requirement need, ValueWindow window, Catalogue catalogue, NewKind kind, Joining how)
     {
-        (double Cost, Joining Joining, CatalogueSeries Series, double A, double B)? best = null;
+        (double Cost, CatalogueSeries Series, double A, double B)? best = null;
         foreach (var series in catalogue.Series.Where(s => s.Kind == kind && s.Unit == Unit.Ohm && s.Watts is not null))
         {
-            if (need.TolerancePercentAtMost is { } widest && series.TolerancePercent > widest) continue;
+            if (need.TolerancePercentAtMost is { } widest && series.TolerancePercent > widest || CategoryTemperature.Fault(need, series.Kind, series.Celsius) is not null) continue;
             foreach (var a in series.Values)
                 foreach (var b in Partners(series, a, window))
                 {
-                    foreach (var (joining, value) in new[] { (Joining.Series, a + b), (Joining.Parallel, a * b / (a + b)) })
-                    {
-                        if (!window.Holds(value) || !Bears(need, series, joining, a, b)) continue;
-                        // A pair near each other shares evenly; in series the volts too.
-                        var cost = series.Rank * 100 + Math.Round(PartPicker.Off(value, window), 3) * 10 + Math.Abs(Math.Log(a / b)) * 0.1 + series.Watts!.Value * 0.01;
-                        if (best is not { } had || cost < had.Cost) best = (cost, joining, series, a, b);
-                    }
+                    var value = how == Joining.Series ? a + b : a * b / (a + b);
+                    if (!window.Holds(value) || !Bears(need, series, how, a, b)) continue;
+                    // A pair near each other shares evenly; in series the volts too.
+                    var cost = series.Rank * 100 + Math.Round(PartPicker.Off(value, window), 3) * 10 + Math.Abs(Math.Log(a / b)) * 0.1 + series.Watts!.Value * 0.01;
+                    if (best is not { } had || cost < had.Cost) best = (cost, series, a, b);
                 }
         }
-        if (best is not var (_, how, s, x, y)) return null;
+        if (best is not var (_, s, x, y)) return null;
         var whole = how == Joining.Series ? x + y : x * y / (x + y);
         var larger = how == Joining.Series ? Math.Max(x, y) / (x + y) : Math.Max(x, y) / (x + y);
         return Pair(how, PartPicker.Part(s, x), PartPicker.Part(s, y), whole, s.TolerancePercent, how == Joining.Series

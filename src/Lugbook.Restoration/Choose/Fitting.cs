@@ -16,7 +16,7 @@ internal static class Fitting
         if (need.Value is not { } window) return "The old value is not known.";
         if (!window.Holds(part.Value)) return $"{Show.Value(part.Value, need.Unit)} lies outside {Show.Value(window.Low, need.Unit)} to {Show.Value(window.High, need.Unit)}.";
         if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return "The voltage of the position is not known.";
-        return OfRatings(need, part.Volts, part.LineVolts, part.Watts, part.TolerancePercent);
+        return OfRatings(need, part.Volts, part.LineVolts, part.Watts, part.TolerancePercent) ?? CategoryTemperature.Fault(need, part.Kind, part.Celsius) ?? RippleRating.Fault(need, part.RippleAmperes, part.RippleHertz);
     }
 
     /// <summary>The class alone: null when it may stand here. A position on the line takes nothing without a class.</summary>

@@ -15,26 +15,27 @@ internal static class PartPicker
         if (need.Value is not { } window) return ([], "The old value is not known.");
         if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return ([], "The voltage is not known.");
         var ranked = need.Kinds.SelectMany(kind => Rated(need, catalogue, kind)
-            .SelectMany(s => s.Values.Where(window.Holds).Select(v => (Series: s, Value: v)))
+            .SelectMany(s => s.Values.Where(v => window.Holds(v) && RippleRating.Fault(need, s.RippleOf(v), s.RippleHertz) is null).Select(v => (Series: s, Value: v)))
             .OrderBy(c => c.Series.Rank).ThenBy(c => Math.Round(Off(c.Value, window), 9))
             .ThenBy(c => c.Series.Watts ?? 0).ThenBy(c => c.Series.Volts).ThenBy(c => c.Series.SafetyClass)
             .ThenBy(c => c.Series.PriceLow ?? decimal.MaxValue).ThenBy(c => c.Series.Name, StringComparer.Ordinal)).Take(Most).ToArray();
         if (ranked.Length == 0)
-            return Combining.Of(need, window, catalogue) is { } combination ? ([combination], null) : ([], Nearly(need, window, catalogue));
+            return Combining.Of(need, window, catalogue) is { IsEmpty: false } pairs ? (pairs, Nearly(need, window, catalogue)) : ([], Nearly(need, window, catalogue));
         var first = ranked[0];
         return ([.. ranked.Select((c, n) => One(c.Series, c.Value, n == 0 ? null : WhyNot(need, window, first, c)))], null);
     }
 
     /// <summary>Series of a kind whose ratings suffice, whatever their values.</summary>
     public static IEnumerable<CatalogueSeries> Rated(Requirement need, Catalogue catalogue, NewKind kind) => catalogue.Series.Where(s =>
-        s.Kind == kind && s.Unit == need.Unit && Fitting.OfClass(need, s.SafetyClass) is null && Fitting.OfRatings(need, s.Volts, s.LineVolts, s.Watts, s.TolerancePercent) is null);
+        s.Kind == kind && s.Unit == need.Unit && Fitting.OfClass(need, s.SafetyClass) is null && Fitting.OfRatings(need, s.Volts, s.LineVolts, s.Watts, s.TolerancePercent) is null
+        && CategoryTemperature.Fault(need, s.Kind, s.Celsius) is null);
 
     /// <summary>How far a value lies from the one aimed at, as a ratio's logarithm.</summary>
     public static double Off(double value, ValueWindow window) => Math.Abs(Math.Log(value / window.Target));
 
     private static Candidate One(CatalogueSeries series, double value, string? whyNot) => new()
     {
-        Parts = [Part(series, value)], Text = Text(series, value), Value = value, TolerancePercent = series.TolerancePercent, WhyNot = whyNot, BodyMm = Body(series, value),
+        Parts = [Part(series, value)], Text = Text(series, value), Value = value, TolerancePercent = series.TolerancePercent, WhyNot = whyNot, BodyMm = series.BodyOf(value).LengthMm,
     };
 
     private static string WhyNot(Requirement need, ValueWindow window, (CatalogueSeries Series, double Value) taken, (CatalogueSeries Series, double Value) other)
@@ -54,19 +55,13 @@ internal static class PartPicker
         if (rated.Length > 0)
         {
             var near = rated.OrderBy(c => Off(c.Value, window)).ThenBy(c => c.Series.Volts).First();
-            return $"Nearest of sufficient rating: {Part(near.Series, near.Value).Text}, {Show.Deviation(window.Target, near.Value)}.";
+            return window.Holds(near.Value) ? $"{Part(near.Series, near.Value).Text} fits but for its ripple current: {RippleRating.Fault(need, near.Series.RippleOf(near.Value), near.Series.RippleHertz)}"
+                : $"Nearest of sufficient rating: {Part(near.Series, near.Value).Text}, {Show.Deviation(window.Target, near.Value)}.";
         }
         var kinds = need.Kinds.SelectMany(k => catalogue.Series.Where(s => s.Kind == k && s.Unit == need.Unit && need.Accepts(s.SafetyClass) && s.Values.Any(window.Holds))).ToArray();
         if (kinds.Length == 0) return "The catalogue has no series of this kind and value.";
         var strongest = kinds.OrderByDescending(s => need.WattsAtLeast is null ? s.Volts : s.Watts ?? 0).First();
         return $"The strongest of this kind and value is {Part(strongest, strongest.Values.Where(window.Holds).OrderBy(v => Off(v, window)).First()).Text}: not enough.";
-    }
-
-    // Bodies of a series grow evenly with the logarithm of the value, near enough to say whether one fits between its lugs.
-    private static double? Body(CatalogueSeries series, double value)
-    {
-        if (series is not { BodyMinMm: { } least, BodyMaxMm: { } most, Values: [var from, .., var to] } || series.Unit == Unit.Ohm || to <= from) return series.BodyMaxMm;
-        return Math.Round(least + (most - least) * Math.Log(value / from) / Math.Log(to / from), 1);
     }
 
     /// <summary>A part of a series.</summary>
@@ -83,8 +78,10 @@ internal static class PartPicker
         SafetyClass = series.SafetyClass,
         TolerancePercent = series.TolerancePercent,
         Celsius = series.Celsius,
-        BodyMinMm = series.BodyMinMm,
-        BodyMaxMm = series.BodyMaxMm,
+        RippleAmperes = series.RippleOf(value),
+        RippleHertz = series.RippleHertz,
+        BodyMm = series.BodyOf(value).LengthMm,
+        DiameterMm = series.BodyOf(value).DiameterMm,
         PriceLow = series.PriceLow,
         PriceHigh = series.PriceHigh,
     };

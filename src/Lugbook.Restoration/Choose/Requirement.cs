@@ -31,6 +31,8 @@ public enum NewKind
     MetalOxide,
     /// <summary>Wirewound resistor.</summary>
     Wirewound,
+    /// <summary>Metal glaze (thick film) resistor, made for high voltages.</summary>
+    MetalGlaze,
 }
 
 /// <summary>Between which values the new part's nominal value must lie, in the position's unit.</summary>
@@ -93,6 +95,12 @@ public sealed record Requirement
     public Polarity? Polarity { get; init; }
     /// <summary>Ripple current that an electrolytic here must bear at twice the line's frequency or at it, A rms; null when not computed.</summary>
     public double? RippleAmperes { get; init; }
+    /// <summary>Frequency of that ripple, Hz; null when there is none.</summary>
+    public double? RippleHertz { get; init; }
+    /// <summary>Least upper category temperature, °C; null: any.</summary>
+    public double? CelsiusAtLeast { get; init; }
+    /// <summary>Why this temperature.</summary>
+    public string? CelsiusReason { get; init; }
     /// <summary>How far its lugs lie apart, mm; null when not known.</summary>
     public double? LugDistanceMm { get; init; }
 

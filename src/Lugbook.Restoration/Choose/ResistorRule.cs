@@ -19,6 +19,7 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
         var (watts, wattsReason) = Watts(part);
         var (volts, voltsReason) = Volts(part, role.Role);
         var (kinds, kindReason) = Kinds(part, role.Role, watts);
+        var (celsius, celsiusReason) = CategoryTemperature.Of(Unit.Ohm, false, null);
         return new()
         {
             Unit = Unit.Ohm,
@@ -29,6 +30,8 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
             WattsReason = wattsReason,
             Kinds = kinds,
             KindReason = kindReason,
+            CelsiusAtLeast = celsius,
+            CelsiusReason = celsiusReason,
             LugDistanceMm = LugDistance.Of(map, part),
         };
     }
@@ -102,6 +105,6 @@ internal sealed class ResistorRule(MapResult map, CircuitView view, ChooseBasis?
             return ([NewKind.Wirewound, NewKind.MetalOxide], "Wirewound bears the surge at switch-on and the heat; keep it off wires.");
         return watts > 1
             ? ([NewKind.MetalOxide, NewKind.MetalFilm, NewKind.Wirewound], "Metal oxide runs hot without harm and does not burn; wirewound is wrong where radio frequency passes.")
-            : ([NewKind.MetalFilm, NewKind.CarbonFilm, NewKind.MetalOxide], "Film keeps its value; mind its lower working voltage and its dislike of surges.");
+            : ([NewKind.MetalFilm, NewKind.CarbonFilm, NewKind.MetalOxide, NewKind.MetalGlaze], "Film keeps its value; mind its lower working voltage and its dislike of surges.");
     }
 }

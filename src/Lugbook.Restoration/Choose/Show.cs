@@ -40,6 +40,7 @@ internal static class Show
         NewKind.MetalFilm => "metal film",
         NewKind.CarbonFilm => "carbon film",
         NewKind.MetalOxide => "metal oxide",
+        NewKind.MetalGlaze => "metal glaze",
         _ => "wirewound",
     };
 

@@ -77,14 +77,13 @@ internal static class StepWriter
         var distance = $"The lugs are {Show.Number(span.Value)} mm apart in plan.";
         return (choice.New == choice.Part?.Text ? choice.Part : null) switch
         {
-            { BodyMaxMm: { } longest, BodyMinMm: { } shortest } => longest <= span ? $"{distance} The body ({Body(shortest, longest)}) fits between them; sleeve both leads before bending, unless bare lead and neighbours are far apart."
-                : shortest > span ? $"{distance} The body ({Body(shortest, longest)}) is longer: mount it standing or beside the line between the lugs, leads sleeved."
-                : $"{distance} The body may be longer or shorter ({Body(shortest, longest)} in this series): hold it against the lugs before bending; sleeve both leads.",
+            { BodyMm: { } body } part1 when body <= span => $"{distance} The body ({Body(part1)}) fits between them; sleeve both leads before bending, unless bare lead and neighbours are far apart.",
+            { BodyMm: not null } part1 => $"{distance} The body ({Body(part1)}) is longer: mount it standing or beside the line between the lugs, leads sleeved.",
             _ => $"{distance} Sleeve both leads before bending.",
         };
     }
 
-    private static string Body(double shortest, double longest) => shortest == longest ? $"{Show.Number(longest)} mm" : $"{Show.Number(shortest)} to {Show.Number(longest)} mm";
+    private static string Body(ChosenPart part) => part.DiameterMm is { } thick ? $"about {Show.Number(part.BodyMm!.Value)} mm long and {Show.Number(thick)} mm thick" : $"about {Show.Number(part.BodyMm!.Value)} mm";
 
     private static string? Alike(ImmutableArray<Turn> order, int index, MapResult map)
     {

@@ -22,7 +22,7 @@ internal sealed class BagFinder(SupplyShelf shelf)
     public ImmutableArray<Bag> Of(Requirement need)
     {
         if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return [];
-        if (need.Value is not { } window || Combining.Of(need, window, OnOffer(need)) is not { } pair) return [];
+        if (need.Value is not { } window || Combining.Of(need, window, OnOffer(need)) is not [var pair, ..]) return [];
         var (first, second) = (Sources(pair.Parts[0]), Sources(pair.Parts[1]));
         ImmutableArray<int?> balancers = [null];
         if (pair.Balancer is { } balancer)
@@ -64,6 +64,8 @@ internal sealed class BagFinder(SupplyShelf shelf)
             if (need.VoltsAtLeast is { } asked && !(part.Volts >= asked * volts * (1 - 1e-9))) return $"{part.Text} would bear {Show.Volts(Math.Ceiling(asked * volts))}";
             var watts = pair.Joining == Joining.Series ? part.Value / (part.Value + other.Value) : other.Value / (part.Value + other.Value);
             if (need.WattsAtLeast is { } heat && !(part.Watts >= heat * watts * (1 - 1e-9))) return $"{part.Text} would bear {Show.Number(heat * watts)} W";
+            if (CategoryTemperature.Fault(need, part.Kind, part.Celsius) is { } cold) return $"{part.Text}: {cold}";
+            if (RippleRating.Fault(need, part.RippleAmperes, part.RippleHertz, pair.Joining == Joining.Parallel ? part.Value / (part.Value + other.Value) : 1) is { } ripple) return $"{part.Text}: {ripple}";
             if (need.LineVoltsAtLeast is { } line && !(part.LineVolts >= line)) return $"{part.Text} is for a lower line";
         }
         return null;
@@ -74,7 +76,7 @@ internal sealed class BagFinder(SupplyShelf shelf)
     private int[] Sources(ChosenPart part) =>
     [
         .. Enumerable.Range(0, shelf.Sources.Count).Where(i => shelf.Sources[i].Part is var p && p.Kind == part.Kind && p.Unit == part.Unit && p.SafetyClass == part.SafetyClass && p.Volts == part.Volts
-            && p.LineVolts == part.LineVolts && p.Watts == part.Watts && p.TolerancePercent == part.TolerancePercent && Math.Abs(p.Value / part.Value - 1) < 1e-9)
+            && p.LineVolts == part.LineVolts && p.Watts == part.Watts && p.TolerancePercent == part.TolerancePercent && p.Celsius == part.Celsius && p.RippleAmperes == part.RippleAmperes && Math.Abs(p.Value / part.Value - 1) < 1e-9)
             .OrderBy(i => shelf.Sources[i].Sale.Buy(1)?.Cost ?? long.MaxValue).ThenBy(i => i).Take(MostSources),
     ];
 
@@ -89,11 +91,11 @@ internal sealed class BagFinder(SupplyShelf shelf)
     private Catalogue Grouped(Requirement need) => new(
     [
         .. shelf.Sources.Select(s => s.Part).Where(p => p.Unit == need.Unit && need.Kinds.Contains(p.Kind) && p is { Volts: not null, TolerancePercent: not null })
-            .GroupBy(p => (p.Kind, p.SafetyClass, p.Volts, p.LineVolts, p.Watts, p.TolerancePercent))
+            .GroupBy(p => (p.Kind, p.SafetyClass, p.Volts, p.LineVolts, p.Watts, p.TolerancePercent, p.Celsius, p.RippleAmperes, p.RippleHertz))
             .Select(g => new CatalogueSeries
             {
                 Name = Show.Kind(g.Key.Kind), Kind = g.Key.Kind, SafetyClass = g.Key.SafetyClass, Volts = g.Key.Volts!.Value, LineVolts = g.Key.LineVolts, Watts = g.Key.Watts,
-                TolerancePercent = g.Key.TolerancePercent!.Value, Unit = need.Unit, Values = [.. g.Select(p => p.Value).Distinct().Order()], Source = "on offer",
+                TolerancePercent = g.Key.TolerancePercent!.Value, Celsius = g.Key.Celsius, RippleMinAmperes = g.Key.RippleAmperes, RippleMaxAmperes = g.Key.RippleAmperes, RippleHertz = g.Key.RippleHertz, Unit = need.Unit, Values = [.. g.Select(p => p.Value).Distinct().Order()], Source = "on offer",
             }),
     ], []);
 }

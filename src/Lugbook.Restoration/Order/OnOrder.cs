@@ -97,7 +97,7 @@ public sealed record OnOrder(ImmutableArray<OrderedLine> Lines)
     /// <summary>As comma-separated text that reads back the same.</summary>
     public string ToCsv()
     {
-        var text = new StringBuilder(CsvText.Line("supplier", "item", "count", "needed", "received", "places", "part", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius"));
+        var text = new StringBuilder(CsvText.Line("supplier", "item", "count", "needed", "received", "places", "part", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius", "ripple"));
         foreach (var l in Lines)
             text.Append(CsvText.Line([l.Supplier, l.Item, N(l.Count), N(l.Needed), N(l.Received), string.Join(' ', l.Places), l.Part.Text, .. ListCsv.Part(l.Part)]));
         return text.ToString();
@@ -113,7 +113,7 @@ public sealed record OnOrder(ImmutableArray<OrderedLine> Lines)
             var (part, _, _, _) = ListedPart.Read(c => c switch
             {
                 ListColumn.Kind => row["kind"], ListColumn.Value => row["value"], ListColumn.Volts => row["volts"], ListColumn.LineVolts => row["line volts"],
-                ListColumn.Watts => row["watts"], ListColumn.Tolerance => row["tolerance"], ListColumn.Class => row["class"], ListColumn.Celsius => row["celsius"], _ => null,
+                ListColumn.Watts => row["watts"], ListColumn.Tolerance => row["tolerance"], ListColumn.Class => row["class"], ListColumn.Celsius => row["celsius"], ListColumn.Ripple => row["ripple"], _ => null,
             });
             if (part is null || row["item"] is not { } item || !int.TryParse(row["count"], out var count) || !int.TryParse(row["needed"], out var needed)) continue;
             lines.Add(new()

@@ -31,10 +31,12 @@ internal static class PlanWords
             });
             foreach (var (item, _) in items) (at[item] ??= []).Add((place, choice, pair));
         }
-        var lines = Enumerable.Range(0, sources.Count).Where(i => solution.Cost.Need[i] > 0).Select(i => (Source: sources[i], Line: Line(sources[i], solution.Cost, i, at[i]))).ToArray();
+        var lines = Enumerable.Range(0, sources.Count).Where(i => solution.Cost.Need[i] > 0).Select(i => (Source: sources[i], Index: i, Line: Line(sources[i], solution.Cost, i, at[i]))).ToArray();
         var shops = lines.Where(l => l.Source.Shop is not null).GroupBy(l => l.Source.Shop!.Value)
             .Select(g => Shop(planner.Shelf.Shops[g.Key], [.. g.Select(l => l.Line).OrderBy(Order)], positions.Count, OnlyThere(planner, solution, problem, g.Key))).OrderByDescending(s => s.Total).ThenBy(s => s.Supplier, StringComparer.Ordinal);
         var assumed = lines.Where(l => l.Source.Assumed is not null).Select(l => $"{l.Source.Item}: {l.Source.Assumed}");
+        var ripple = lines.SelectMany(l => at[l.Index].Where(a => l.Source.IsUsualRipple && a.Choice.Requirement.RippleAmperes is not null).Take(1)
+            .Select(a => $"{l.Source.Item}: its ripple current is not stated; {RippleRating.Amperes(l.Source.Part.RippleAmperes!.Value)} at {Show.Number(l.Source.Part.RippleHertz ?? 120)} Hz is usual for its value and volts, and {a.At.Position} asks for {RippleRating.Amperes(a.Choice.Requirement.RippleAmperes!.Value)}. Read its sheet."));
         return new()
         {
             Shops = [.. shops],
@@ -51,7 +53,7 @@ internal static class PlanWords
             End = solution.End,
             Proof = Proof(solution, planner.Shelf.HasSuppliers),
             Others = others,
-            Remarks = [.. planner.Remarks, .. assumed.Distinct()],
+            Remarks = [.. planner.Remarks, .. assumed.Concat(ripple).Distinct()],
             Questions = [.. planner.Questions],
         };
     }
@@ -104,7 +106,10 @@ internal static class PlanWords
         if (part.SafetyClass != SafetyClass.None) differs.Add($"class {part.SafetyClass}");
         else if (part.Unit == Unit.Farad && part.Volts is { } volts && choice.Requirement.VoltsAtLeast is { } least) differs.Add($"{Show.Volts(volts)} where {Show.Volts(least)} are asked for");
         if (part.Watts is { } watts && choice.Requirement.WattsAtLeast is { } asked) differs.Add($"{Show.Number(watts)} W where {Show.Number(asked)} W are asked for");
-        return string.Join(", ", differs);
+        if (choice.Requirement.RippleAmperes is { } asks && part.RippleAmperes is { } bears && choice.Unit == part.Unit)
+            differs.Add($"{RippleRating.Amperes(RippleRating.At(choice.Requirement.RippleHertz ?? 120, bears, part.RippleHertz))} of ripple where {RippleRating.Amperes(asks)} are asked for");
+        var words = string.Join(", ", differs);
+        return CategoryTemperature.OfLife(part.Kind, part.Celsius) is { } life ? $"{words}. {life}" : words;
     }
 
     // Served by this shop, and by nothing else that is offered.

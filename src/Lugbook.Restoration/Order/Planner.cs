@@ -93,13 +93,20 @@ internal sealed class Planner
     {
         var fit = _shelf.Within(choice.Requirement).Where(s => Fitting.Of(choice.Requirement, _shelf.Sources[s].Part) is null).Order().ToImmutableArray();
         var pin = _rules.Pins.FirstOrDefault(p => string.Equals(p.Position, at.Position, StringComparison.OrdinalIgnoreCase) && (p.Book is null || string.Equals(p.Book, at.Book, StringComparison.OrdinalIgnoreCase)));
-        if (pin is null) return (fit, null);
+        if (pin is null) return (Lasting(fit), null);
         var pinned = fit.Where(s => _shelf.Sources[s].IsCalled(pin.Item)).ToImmutableArray();
         if (!pinned.IsEmpty) return (pinned, null);
         var meant = _shelf.Sources.FirstOrDefault(s => s.IsCalled(pin.Item));
         return ([], meant is null
             ? $"'{pin.Item}' is pinned here, and neither the drawer nor a list has it (or it is banned). Correct the pin or take it away."
             : $"'{pin.Item}' is pinned here, and it may not stand here: {Fitting.Of(choice.Requirement, meant.Part)} Take the pin away.");
+    }
+
+    // An electrolytic for less than 105 °C serves only where none for 105 °C can be had, or where it is pinned.
+    private ImmutableArray<int> Lasting(ImmutableArray<int> fit)
+    {
+        bool Lasts(int s) => CategoryTemperature.OfLife(_shelf.Sources[s].Part.Kind, _shelf.Sources[s].Part.Celsius) is null;
+        return fit.Any(s => Lasts(s) && _shelf.Sources[s].Sale.Stock is null) ? [.. fit.Where(Lasts)] : fit;
     }
 
     private string None(Choice choice)

@@ -8,7 +8,7 @@ using Lugbook.Trade.Quantities;
 namespace Lugbook.Restoration.Order;
 
 /// <summary>One thing that may serve positions: a line of the drawer, of a supplier, or the catalogue's own part.</summary>
-internal sealed record Source(string? Supplier, int? Shop, string Item, ChosenPart Part, SaleItem Sale, string? Where = null, string? Assumed = null, DrawerLine? Line = null)
+internal sealed record Source(string? Supplier, int? Shop, string Item, ChosenPart Part, SaleItem Sale, string? Where = null, string? Assumed = null, DrawerLine? Line = null, bool IsUsualRipple = false)
 {
     public bool IsCalled(string name) => string.Equals(name, Item, StringComparison.OrdinalIgnoreCase) || string.Equals(name, Part.Text, StringComparison.OrdinalIgnoreCase)
         || Supplier is not null && string.Equals(name, $"{Supplier}:{Item}", StringComparison.OrdinalIgnoreCase);
@@ -101,6 +101,7 @@ internal sealed class SupplyShelf
     private static Source Completed(Source source, Catalogue catalogue)
     {
         var part = source.Part;
+        if (part is { Kind: NewKind.Electrolytic, RippleAmperes: null, Volts: { } rated }) return Ripple(source, rated, catalogue);
         if (part.Volts is not null) return source;
         if (part.Unit == Unit.Ohm)
         {
@@ -113,6 +114,15 @@ internal sealed class SupplyShelf
         if (part.SafetyClass == SafetyClass.None) return source;
         var class1 = catalogue.Series.Where(s => s.SafetyClass == part.SafetyClass && s.LineVolts <= part.LineVolts * (1 + 1e-9)).Select(s => (double?)s.Volts).Min();
         return class1 is { } dc ? source with { Part = part with { Volts = dc }, Assumed = $"Its DC rating is not stated; {Show.Volts(dc)} is the least usual for class {part.SafetyClass}." } : source;
+    }
+
+    // The least that the catalogue's series of this or a lower rating promise for the value.
+    private static Source Ripple(Source source, double rated, Catalogue catalogue)
+    {
+        var like = catalogue.Series.Where(s => s.Kind == NewKind.Electrolytic && s.RippleMaxAmperes is not null && s.Values is [var least, .., var most] && source.Part.Value >= least * 0.99 && source.Part.Value <= most * 1.01).ToArray();
+        var near = like.Where(s => s.Volts <= rated * (1 + 1e-9)).Select(s => (double?)s.Volts).Max() ?? like.Select(s => (double?)s.Volts).Min();
+        return like.Where(s => s.Volts == near).MinBy(s => s.RippleOf(source.Part.Value)) is not { } usual || usual.RippleOf(source.Part.Value) is not { } amperes ? source
+            : source with { Part = source.Part with { RippleAmperes = amperes, RippleHertz = usual.RippleHertz }, IsUsualRipple = true };
     }
 
     private void Index() => _byValue = _sources.Select((s, at) => (s, at)).GroupBy(x => x.s.Part.Unit).ToDictionary(g => g.Key, g =>

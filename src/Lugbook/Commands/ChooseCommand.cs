@@ -40,9 +40,10 @@ internal static class ChooseCommand
                 (choice.New ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
                 string.Join(" ", new[] { choice.Explanation, choice.Effect, choice.Dressing, choice.Question is { } question ? $"ASK: {question}" : null }.OfType<string>()));
         }
+        var cans = string.Concat(result.SharedBodies.Select(b => $"{b.Sentence}\n{string.Concat(b.Ways.Select((w, i) => $"  {ChoiceWords.Way(w, i == 0)}\n"))}"));
         var cautions = string.Concat(result.Cautions.Select(c => $"Caution: {c.Sentence}\n"));
         var others = string.Concat(result.NotChosen.Select(n => $"  {n.Position} ({n.Kind}): {n.Reason}\n"));
         var basis = result.Unsolved is { } reason ? $"By wiring, markings and practice alone; stresses are not computed. {reason}" : $"Stresses and effects are computed from the solved circuit. {result.Together}";
-        return $"{title}\n\n{cautions}\n{result.Line.Sentence}\n{basis.TrimEnd()}\n\n{table}\nNot chosen here:\n{others}";
+        return $"{title}\n\n{cautions}\n{result.Line.Sentence}\n{basis.TrimEnd()}\n\n{table}\n{(cans.Length == 0 ? "" : $"Cans and other shared bodies\n{cans}\n")}Not chosen here:\n{others}";
     }
 }

@@ -15,6 +15,10 @@ internal static class ChoiceWords
         choice.OldWatts is { } watts ? Notation.Print(watts, Unit.Watt) : null,
     }.OfType<string>());
 
+    /// <summary>"Best: in the emptied can (5 to 14, example price). …", "Not possible: …".</summary>
+    public static string Way(CanWay way, bool first) => string.Create(CultureInfo.InvariantCulture,
+        $"{(!way.IsPossible ? "No" : first ? "Best" : "Or")}: {way.Name}{(way is { IsPossible: true, PriceLow: { } low, PriceHigh: { } high } ? $" (parts {low:0.00} to {high:0.00}, example prices)" : "")}. {way.Sentence}");
+
     /// <summary>"It carries 0.15 A rms of ripple; …".</summary>
     public static string Ripple(double amperes) => string.Create(CultureInfo.InvariantCulture,
         $"It carries {amperes:0.00#} A rms of ripple, computed over the line's cycle: take a type whose sheet promises that much at 100 or 120 Hz.");

@@ -35,8 +35,9 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
             if (!read.Complaints.IsEmpty) throw new InvalidDataException(string.Join('\n', read.Complaints));
             series.AddRange(read.Series);
         }
+        var cans = NewCan.Parse(await File.ReadAllTextAsync(Path.Combine(folder, "catalogue", "cans", "cans.csv"), stop));
         var limits = RectifierLimit.Parse(await File.ReadAllTextAsync(Path.Combine(valves, "rectifier-points.csv"), stop));
-        return new(folder, handbook, await ValveData.LoadAsync(folder, own, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits });
+        return new(folder, handbook, await ValveData.LoadAsync(folder, own, stop), new ChoosePolicy { Catalogue = new([.. series], []), RectifierLimits = limits, Cans = cans });
     }
 
     /// <summary>What of the book's own valves cannot be used; empty when all can, or it has none.</summary>

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using CsCheck;
 using Lugbook.Restoration.Choose;
+using Joining = Lugbook.Restoration.Choose.Joining;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Parts;
@@ -32,6 +33,8 @@ public class ChoosePropertyTests
                 if (touch && !across && asked is not (SafetyClass.Y1 or SafetyClass.Y2)) return $"{part.Name} goes from the line to something touchable and {asked} is asked";
                 if (!across && !touch && !oracle.CordIsShorted && asked != SafetyClass.None) return $"{part.Name} is nowhere near the line and {asked} is asked";
                 if (choice.Part is { } chosen && !choice.Requirement.Accepts(chosen.SafetyClass)) return $"{part.Name} asks for {asked} and gets {chosen.SafetyClass}";
+                if (choice.Candidates.SelectMany(c => c.Parts).Any(p => !choice.Requirement.Accepts(p.SafetyClass))) return $"{part.Name} asks for {asked}, and a way to fill it has another";
+                if (touch && choice.Candidates.Any(c => c.Parts.Length > 1)) return $"{part.Name} is between the line and a hand, and two parts are put there";
                 if (touch && !across && choice.Part is { } y && (y.Value > part.Value * (1 + 1e-9) || choice.NewTouchCurrents.Any(c => c.Milliamperes > 0.5))) return $"{part.Name} passes too much";
             }
             return "";
@@ -50,6 +53,12 @@ public class ChoosePropertyTests
                 var old = book.Parts.ById(choice.PartId)!;
                 if (need.VoltsAtLeast < old.RatedVolts) return $"{choice.Position}: the demand is below the mark";
                 if (need.WattsAtLeast < old.RatedWatts) return $"{choice.Position}: the demand is below the mark";
+                foreach (var way in choice.Candidates)
+                    if (!need.Value!.Holds(way.Value)) return $"{choice.Position}: {way.Text} is outside its window";
+                    else if (way.Parts.Any(p => (p.Celsius ?? 0) < need.CelsiusAtLeast || !need.Kinds.Contains(p.Kind))) return $"{choice.Position}: {way.Text} is too cool a type, or of another kind";
+                    else if (way.Joining == Joining.Parallel && way.Parts.Any(p => p.Volts < need.VoltsAtLeast)) return $"{choice.Position}: {way.Text} bears less than is asked for";
+                    else if (way.Joining == Joining.Series && way.Parts.Sum(p => p.Volts) < need.VoltsAtLeast) return $"{choice.Position}: {way.Text} bears less than is asked for";
+                    else if (way.Joining != Joining.Alone && way.Parts.Sum(p => p.Watts) < need.WattsAtLeast) return $"{choice.Position}: {way.Text} is below the watts asked for";
                 if (choice.Part is not { } part) continue;
                 if (part.Value < need.Value!.Low * (1 - 1e-9) || part.Value > need.Value.High * (1 + 1e-9)) return $"{choice.Position}: {part.Text} is outside its window";
                 if (old.Kind.IsCapacitor() && part.Volts < old.RatedVolts) return $"{choice.Position}: {part.Text} is below the old {old.RatedVolts} V";

@@ -67,7 +67,7 @@ public class ComputedChoiceTests
         Assert.Equal(Role.Tone, choice.Role.Role);
         Assert.True(choice.Role.ByUser);
         Assert.Contains("coupling", choice.Role.Evidence, StringComparison.Ordinal);
-        Assert.Equal(5, choice.Requirement.TolerancePercentAtMost);
+        Assert.Equal(10, choice.Requirement.TolerancePercentAtMost);
     }
 
     [Fact]

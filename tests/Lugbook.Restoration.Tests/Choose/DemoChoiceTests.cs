@@ -82,17 +82,27 @@ public class DemoChoiceTests
         Assert.Equal(["C1", "C5", "C6", "C18", "C19", "C20", "C21"], Line(DemoBooks.Tv));
     }
 
+    /// <summary>Source: common practice, no source: an engineer puts one 5600 pF in the place of a paper .006 of ±20 %.</summary>
     [Fact]
-    public void The_tone_capacitor_of_the_amplifier_has_no_single_successor_within_five_per_cent_but_two_make_one()
+    public void A_tone_capacitor_of_wide_tolerance_has_one_successor_within_half_of_it()
     {
         var choice = Shop.Choose(DemoBooks.Amp).For("C5")!;
         Assert.Equal(Role.Tone, choice.Role.Role);
+        Assert.InRange(choice.Part!.Value, 6e-9 * 0.9, 6e-9 * 1.1);
+        // Window and the new part's own tolerance together stay within the old tolerance.
+        Assert.All(choice.Candidates, c => Assert.True(Math.Abs(c.Value / 6e-9 - 1) + c.TolerancePercent / 100 <= 0.2 + 1e-9));
+    }
+
+    [Fact]
+    public void A_tone_capacitor_of_narrow_tolerance_keeps_its_narrow_window_and_takes_two()
+    {
+        var choice = Shop.Choose(DemoBooks.Amp with { Parts = DemoBooks.Amp.Parts.Replace(DemoBooks.Amp.Parts.Named("C5")! with { Tolerance = Trade.Quantities.Tolerance.Percent(5) }) }).For("C5")!;
         Assert.Null(choice.Part);
-        var pair = Assert.Single(choice.Candidates);
-        Assert.Equal(Joining.Parallel, pair.Joining);
-        Assert.Equal(pair.Parts.Sum(p => p.Value), pair.Value, 15);
-        Assert.InRange(pair.Value, 6e-9 * 0.95, 6e-9 * 1.05);
-        Assert.All(pair.Parts, p => Assert.True(p.Volts >= choice.Requirement.VoltsAtLeast && p.TolerancePercent <= 5));
+        Assert.Equal(Joining.Parallel, choice.Candidates[0].Joining);
+        Assert.InRange(choice.Candidates[0].Value, 6e-9 * 0.95, 6e-9 * 1.05);
+        Assert.All(choice.Candidates[0].Parts, p => Assert.True(p.Volts >= choice.Requirement.VoltsAtLeast && p.TolerancePercent <= 5));
+        Assert.Contains("Nearest", choice.Explanation, StringComparison.Ordinal);
+        Assert.All(choice.Candidates.Skip(1), c => Assert.NotEmpty(c.WhyNot!));
     }
 
     [Fact]

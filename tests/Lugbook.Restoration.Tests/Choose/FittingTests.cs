@@ -47,6 +47,34 @@ public class FittingTests
         Assert.Null(Fitting.Of(AcrossLine, x2 with { SafetyClass = SafetyClass.Y1 }));
     }
 
+    private static readonly Requirement Reservoir = new()
+    {
+        Unit = Unit.Farad, Value = new(40e-6, 47e-6, 100e-6, ""), VoltsAtLeast = 400, VoltsReason = "", Kinds = [NewKind.Electrolytic], KindReason = "", CelsiusAtLeast = 85, RippleAmperes = 0.25, RippleHertz = 60,
+    };
+
+    private static readonly ChosenPart Can = new() { Text = "", Series = "", Kind = NewKind.Electrolytic, Unit = Unit.Farad, Value = 47e-6, Volts = 450, TolerancePercent = 20, Celsius = 105, RippleAmperes = 0.32, RippleHertz = 120 };
+
+    /// <summary>Source: usual frequency multipliers of electrolytics' sheets, 0.8 at 50 and 60 Hz against 120 Hz (from memory).</summary>
+    [Fact]
+    public void Ripple_is_judged_at_the_frequency_where_it_flows()
+    {
+        Assert.Null(Fitting.Of(Reservoir, Can));
+        Assert.Equal("It bears 240 mA of ripple at 60 Hz; 250 mA are asked for.", Fitting.Of(Reservoir, Can with { RippleAmperes = 0.3 }));
+        Assert.Null(Fitting.Of(Reservoir with { RippleHertz = 120 }, Can with { RippleAmperes = 0.3 }));
+        Assert.NotNull(Fitting.Of(Reservoir, Can with { RippleAmperes = 0.32, RippleHertz = 100e3 }));
+        Assert.Equal("Its ripple current is not stated; 250 mA at 60 Hz are asked for.", Fitting.Of(Reservoir, Can with { RippleAmperes = null }));
+    }
+
+    [Theory]
+    [InlineData(85.0, 85.0, true)]
+    [InlineData(85.0, 105.0, false)]
+    [InlineData(105.0, 105.0, true)]
+    [InlineData(null, 85.0, true)]
+    [InlineData(null, 105.0, false)]
+    [InlineData(70.0, 85.0, false)]
+    public void Temperature_is_a_demand_like_any_other(double? made, double asked, bool stands) =>
+        Assert.Equal(stands, Fitting.Of(Reservoir with { CelsiusAtLeast = asked }, Can with { Celsius = made }) is null);
+
     [Fact]
     public void What_the_position_itself_does_not_tell_is_no_permission()
     {

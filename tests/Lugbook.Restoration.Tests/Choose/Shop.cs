@@ -15,6 +15,7 @@ internal static class Shop
     public static ChoosePolicy Policy { get; } = new()
     {
         Catalogue = Catalogue,
+        Cans = NewCan.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "data", "catalogue", "cans", "cans.csv"))),
         RectifierLimits = RectifierLimit.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "data", "valves", "rectifier-points.csv"))),
     };
 

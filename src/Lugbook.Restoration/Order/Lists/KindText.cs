@@ -27,6 +27,7 @@ internal static partial class KindText
     {
         var words = $" {HeaderText.Normal(text)} ";
         if (safety != SafetyClass.None) return Has(words, Ceramic()) ? NewKind.SafetyCeramic : Has(words, Film()) || !IsY(safety) ? NewKind.SafetyFilm : NewKind.SafetyCeramic;
+        if (Has(words, MetalGlaze())) return NewKind.MetalGlaze;
         if (Has(words, MetalFilm())) return NewKind.MetalFilm;
         if (Has(words, MetalOxide())) return NewKind.MetalOxide;
         if (Has(words, Wirewound())) return NewKind.Wirewound;
@@ -41,13 +42,15 @@ internal static partial class KindText
         return Has(words, Ceramic()) ? NewKind.CeramicClass2 : null;
     }
 
-    public static Unit UnitOf(NewKind kind) => kind is NewKind.MetalFilm or NewKind.CarbonFilm or NewKind.MetalOxide or NewKind.Wirewound ? Unit.Ohm : Unit.Farad;
+    public static Unit UnitOf(NewKind kind) => kind is NewKind.MetalFilm or NewKind.CarbonFilm or NewKind.MetalOxide or NewKind.Wirewound or NewKind.MetalGlaze ? Unit.Ohm : Unit.Farad;
 
     private static bool IsY(SafetyClass c) => c is SafetyClass.Y1 or SafetyClass.Y2;
     private static bool Has(string words, Regex kind) => kind.IsMatch(words);
 
     [GeneratedRegex(@"(?<![A-Za-z0-9])([XxYy])([12])(?![0-9A-QS-Za-qs-z])")]
     private static partial Regex Class();
+    [GeneratedRegex(@"\b(metal ?glaze|metallglasur\w*|high voltage film|hochspannungswiderst\w*)\b")]
+    private static partial Regex MetalGlaze();
     [GeneratedRegex(@"\b(metal ?film|metall?ized film resistor|metallfilm|metallschicht\w*|couche metal\w*|film metal\w*|metaalfilm|strato metallico|pelicula metalica)\b")]
     private static partial Regex MetalFilm();
     [GeneratedRegex(@"\b(metal ?oxide|metalloxid\w*|oxyde metal\w*|oxide de metal|metaaloxide|ossido di metallo|oxido metalico)\b")]

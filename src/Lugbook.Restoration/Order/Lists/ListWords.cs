@@ -8,7 +8,7 @@ namespace Lugbook.Restoration.Order.Lists;
 /// <summary>The columns that lists of parts on sale or in a drawer may have.</summary>
 internal enum ListColumn
 {
-    Item, Description, Kind, Value, Unit, Volts, LineVolts, Watts, Tolerance, Class, Celsius,
+    Item, Description, Kind, Value, Unit, Volts, LineVolts, Watts, Tolerance, Class, Celsius, Ripple,
     Price, Breaks, Per, Pack, Minimum, Stock, Currency, Supplier, Count, Where,
 }
 
@@ -30,6 +30,7 @@ internal static partial class ListWords
         (ListColumn.Tolerance, "tolerance|tol|tolerance %|tol %|tol pct|tolerance pct|%|toleranz|tolerantie|tolleranza|tolerancia"),
         (ListColumn.Class, "class|safety class|class x y|safety|sicherheitsklasse|klasse|classe|clase"),
         (ListColumn.Celsius, "celsius|temperature|max temperature|temp|max temp|c|°c|temperatur|temperature max|temperatuur|temperatura"),
+        (ListColumn.Ripple, "ripple|ripple current|ripple ma|max ripple|rated ripple current|rippelstrom|wechselstrom|courant d'ondulation|courant ondulation|rimpelstroom|corrente di ripple|corriente de rizado"),
         (ListColumn.Price, "price|unit price|price each|each|net price|price per piece|price pc|preis|einzelpreis|stuckpreis|nettopreis|vk|prix|prix unitaire|prijs|stuksprijs|prezzo|prezzo unitario|precio|precio unitario"),
         (ListColumn.Breaks, "breaks|price breaks|pricebreaks|quantity breaks|quantity prices|prices|staffel|staffelpreise|staffelpreis|preisstaffel|prix par quantite|staffelprijs|staffelprijzen|scaglioni"),
         (ListColumn.Per, "per|price per|price unit|preiseinheit|pe|preis je|prix par|prijs per"),

@@ -62,13 +62,14 @@ internal static partial class ListedPart
                 return Wrong(ListColumn.Tolerance, "this is no tolerance", "Write it in per cent: 5.");
             tolerance = percent;
         }
-        var celsius = kind == NewKind.Electrolytic ? Celsius(cell(ListColumn.Celsius), description) : null;
-        if (celsius < 105)
-            return Wrong(ListColumn.Celsius, $"this electrolytic is made for {Show.Number(celsius.Value)} °C", "Take one for 105 °C: it outlives the other by years.");
+        var celsius = Celsius(cell(ListColumn.Celsius), kind == NewKind.Electrolytic ? description : null);
+        if (cell(ListColumn.Celsius) is not null && celsius is null or < 40 or > 500) return Wrong(ListColumn.Celsius, "this is no temperature", "Write the highest one in degrees Celsius: 105.");
+        if (Ripple(cell(ListColumn.Ripple), out var ripple, out var rippleHertz)) return Wrong(ListColumn.Ripple, "this is no ripple current", "Write it in mA, such as 320, or 320 mA at 120 Hz.");
         var part = new ChosenPart
         {
             Text = "", Series = description ?? "", Kind = kind, Unit = unit, Value = value, Volts = volts, LineVolts = lineVolts,
             Watts = unit == Unit.Ohm ? watts : null, SafetyClass = safety, TolerancePercent = tolerance, Celsius = celsius,
+            RippleAmperes = kind == NewKind.Electrolytic ? ripple : null, RippleHertz = kind == NewKind.Electrolytic ? rippleHertz : null,
         };
         return (part with { Text = Words(part) }, default, "", "");
     }
@@ -81,7 +82,7 @@ internal static partial class ListedPart
         if (part.Watts is { } watts) words.Add($"{Show.Number(watts)} W");
         if (part.Unit == Unit.Farad && part.SafetyClass == SafetyClass.None && part.Volts is { } volts) words.Add(Show.Volts(volts));
         if (part.SafetyClass == SafetyClass.None) words.Add(Show.Kind(part.Kind));
-        if (part.Celsius is { } celsius) words.Add($"{Show.Number(celsius)} °C");
+        if (part.Kind == NewKind.Electrolytic && part.Celsius is { } celsius) words.Add($"{Show.Number(celsius)} °C");
         if (part.TolerancePercent is { } t && part.SafetyClass == SafetyClass.None) words.Add($"{Show.Number(t)} %");
         return string.Join(' ', words);
     }
@@ -125,6 +126,19 @@ internal static partial class ListedPart
         return match.Success ? double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) : null;
     }
 
+    // "320", "320 mA", "0.32 A at 100 kHz": true when something is there and it is none.
+    private static bool Ripple(string? text, out double? amperes, out double? hertz)
+    {
+        (amperes, hertz) = (null, null);
+        if (text is null) return false;
+        if (RippleCurrent().Match(text) is not { Success: true } m || !double.TryParse(m.Groups["i"].Value.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var current) || current is <= 0 or > 1e5) return true;
+        amperes = m.Groups["u"].Value is "A" ? current : current / 1000;
+        if (m.Groups["f"].Success) hertz = double.Parse(m.Groups["f"].Value, CultureInfo.InvariantCulture) * (m.Groups["k"].Success ? 1000 : 1);
+        return amperes > 100;
+    }
+
+    [GeneratedRegex(@"^\s*(?<i>\d{1,6}(?:[.,]\d{1,4})?)\s*(?<u>mA|A)?(?:\s*rms)?(?:\s*(?:at|@|/|bei)?\s*(?<f>\d{2,6})\s*(?<k>k)?Hz)?\s*$")]
+    private static partial Regex RippleCurrent();
     [GeneratedRegex(@"(?<![\d.,])(\d{2,3})\s*(?:°\s*C|º\s*C|degC|deg C|℃|C(?![A-Za-z0-9]))")]
     private static partial Regex Temperature();
     [GeneratedRegex(@"\b(?:RM|LS|P|pitch|raster|Ø|D)\s*=?\s*\d+(?:[.,]\d+)?\s*(?:mm)?\b|\d+(?:[.,]\d+)?\s*(?:mm)?\s*[xX×]\s*\d+(?:[.,]\d+)?(?:\s*[xX×]\s*\d+(?:[.,]\d+)?)?\s*(?:mm)?|\b\d+(?:[.,]\d+)?\s*(?:mm|pcs|ppm(?:/K)?|h|hours|Hz|Stk|Stück)\b", RegexOptions.IgnoreCase)]

@@ -76,6 +76,21 @@ public class SupplierListTests
         Assert.Equal(0.0123m, Listed.One("description,price,per", "metal film 10k 0.6W 1%,1.23,100").Prices.Single().Price);
 
     [Theory]
+    [InlineData("description,price,celsius,ripple", "Elko 47uF 450V,0.5,85,320", 85, 0.32, null)]
+    [InlineData("description,price,celsius,ripple", "Elko 47uF 450V,0.5,105 °C,0.32 A at 100 kHz", 105, 0.32, 100e3)]
+    [InlineData("description,price,temp,Rippelstrom", "Elko 47uF 450V,0.5,85°C,450mA @ 120Hz", 85, 0.45, 120.0)]
+    [InlineData("description,price", "Elko 47uF 450V 85°C,0.5", 85, null, null)]
+    public void Temperature_and_ripple_of_an_electrolytic_are_read_and_kept(string header, string line, double celsius, double? amperes, double? hertz)
+    {
+        var list = Listed.Offers($"{header}\n{line}\n").Lists.Single();
+        foreach (var part in new[] { list.Offers[0].Part, Listed.Offers(list.ToCsv()).Lists.Single().Offers[0].Part })
+        {
+            Assert.Equal((celsius, hertz), (part.Celsius, part.RippleHertz));
+            Assert.Equal(amperes, part.RippleAmperes);
+        }
+    }
+
+    [Theory]
     [InlineData("B,film 22nF 630V,-0.45,1,1,", "price", "less than nothing")]
     [InlineData("B,film 22nF 630V,0,1,1,", "price", "more than nothing")]
     [InlineData("B,film 22nF 630V,cheap,1,1,", "price", "not an amount")]
@@ -88,7 +103,6 @@ public class SupplierListTests
     [InlineData("B,22nF 630V,0.45,1,1,", "description", "what kind")]
     [InlineData("B,film 22nF,0.45,1,1,", "volts", "rated voltage is not stated")]
     [InlineData("A,film 22nF 630V,0.45,1,1,", "item", "twice")]
-    [InlineData("B,Elko 47uF 450V 85°C,0.45,1,1,", "celsius", "85 °C")]
     public void A_bad_line_is_refused_by_name_and_the_good_ones_stand(string line, string column, string says)
     {
         var read = Listed.Offers($"item,description,price,pack,minimum,stock\nA,film 47nF 630V,0.50,1,1,\n{line}\nC,film 100nF 630V,0.60,1,1,\n");
