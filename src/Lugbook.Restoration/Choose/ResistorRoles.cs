@@ -46,6 +46,9 @@ internal sealed class ResistorRoles(CircuitView view, LineView line, PulseGenera
         bool GoesOn(int n) => view.Map.LineWays.Any(w => w.Node.Index == n && w.Path == Map.LinePath.Blade) || view.PinsAt(n).Any(p => p.IsHeater) || view.FeedsRectifier(n)
             || view.At(n).Any(x => x.Part.Id != part.Id && (x.Part.Kind is PartKind.Switch or PartKind.Fuse or PartKind.Lamp or PartKind.Thermistor || x.Part.Kind == PartKind.Winding && !view.IsTunedCoil(x.Part)));
         if (part.Value is null or <= 3300 && line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b) && GoesOn(a) && GoesOn(b)) return new(Role.LineSeries, $"Between {view.Name(a)} and {view.Name(b)}, both joined to the line.");
+        // So much resistance across the line feeds nothing.
+        if (part.Value >= 22e3 && line.IsEnteredOnLine(a) && line.IsEnteredOnLine(b) && line.IsAcrossLine(a, b) && !view.PinsAt(a, ElectrodeKind.ControlGrid).Concat(view.PinsAt(b, ElectrodeKind.ControlGrid)).Any())
+            return new(Role.Divider, $"Across the line, {view.Name(a)} to {view.Name(b)}: it discharges what stands there once the plug is out.");
         foreach (var (n, far) in Ways(a, b))
         {
             if (view.Rectifiers.ContainsKey(n) && view.Supply.Contains(far)) return new(Role.SupplyDropper, $"From the output of {view.Rectifiers[n].Name} to {view.Name(far)}.");

@@ -22,8 +22,23 @@ internal sealed class BagFinder(SupplyShelf shelf)
     public ImmutableArray<Bag> Of(Requirement need)
     {
         if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None) return [];
-        if (need.Value is not { } window || Combining.Of(need, window, OnOffer(need)) is not [var pair, ..]) return [];
-        var (first, second) = (Sources(pair.Parts[0]), Sources(pair.Parts[1]));
+        return need.Value is { } window && Combining.Of(need, window, OnOffer(need)) is [var pair, ..] ? Of(need, pair, _ => true) : [];
+    }
+
+    /// <summary>The pair of two items that the user named, where the two together may stand; else none.</summary>
+    public ImmutableArray<Bag> OfTwo(Requirement need, string a, string b)
+    {
+        if (need.VoltsAtLeast is null && need.SafetyClass == SafetyClass.None || need.Value is not { } window) return [];
+        bool Called(Source s) => s.IsCalled(a) || s.IsCalled(b);
+        return [.. Combining.Of(need, window, Grouped(need, Called)).SelectMany(pair => Of(need, pair, Called)).Where(bag => Holds(bag, a) && Holds(bag, b) && (a != b || bag.Items.Any(i => i.Count == 2)))];
+
+        bool Holds(Bag bag, string name) => bag.Items.Any(i => shelf.Sources[i.Item].IsCalled(name));
+    }
+
+    private ImmutableArray<Bag> Of(Requirement need, Candidate pair, Func<Source, bool> only)
+    {
+        int[] Named(ChosenPart part) => [.. Sources(part).Where(s => only(shelf.Sources[s]))];
+        var (first, second) = (Named(pair.Parts[0]), Named(pair.Parts[1]));
         ImmutableArray<int?> balancers = [null];
         if (pair.Balancer is { } balancer)
         {
@@ -84,13 +99,13 @@ internal sealed class BagFinder(SupplyShelf shelf)
     private Catalogue OnOffer(Requirement need)
     {
         var kinds = $"{need.Unit} {string.Join(' ', need.Kinds)}";
-        if (!_onOffer.TryGetValue(kinds, out var catalogue)) _onOffer[kinds] = catalogue = Grouped(need);
+        if (!_onOffer.TryGetValue(kinds, out var catalogue)) _onOffer[kinds] = catalogue = Grouped(need, _ => true);
         return catalogue;
     }
 
-    private Catalogue Grouped(Requirement need) => new(
+    private Catalogue Grouped(Requirement need, Func<Source, bool> only) => new(
     [
-        .. shelf.Sources.Select(s => s.Part).Where(p => p.Unit == need.Unit && need.Kinds.Contains(p.Kind) && p is { Volts: not null, TolerancePercent: not null })
+        .. shelf.Sources.Where(only).Select(s => s.Part).Where(p => p.Unit == need.Unit && need.Kinds.Contains(p.Kind) && p is { Volts: not null, TolerancePercent: not null })
             .GroupBy(p => (p.Kind, p.SafetyClass, p.Volts, p.LineVolts, p.Watts, p.TolerancePercent, p.Celsius, p.RippleAmperes, p.RippleHertz))
             .Select(g => new CatalogueSeries
             {

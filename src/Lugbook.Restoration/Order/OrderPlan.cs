@@ -25,7 +25,7 @@ public sealed record OrderSupply
 /// <summary>The user's word on a position: this item and no other.</summary>
 /// <param name="Book">The book; null: every book.</param>
 /// <param name="Position">Reference.</param>
-/// <param name="Item">The item's number or text.</param>
+/// <param name="Item">The item's number or text; of a pair both, with " + " between.</param>
 public sealed record Pin(string? Book, string Position, string Item);
 
 /// <summary>How the plan is made; all the user's to change.</summary>
@@ -85,6 +85,8 @@ public sealed record PlannedPosition(PlacedAt At, string? Supplier, string Item,
     public int Count { get; init; } = 1;
     /// <summary>What else belongs to it: the other of a pair, the resistors that balance it.</summary>
     public ImmutableArray<PlannedItem> Also { get; init; } = [];
+    /// <summary>What to pin to keep it: the item, or both of a pair with a plus between; what balances a pair is not part of it.</summary>
+    public string PinItem => Count == 1 && Also.All(a => a.Part.Unit != Part.Unit) ? Item : string.Join(" + ", Count == 2 ? [Item, Item] : Also.Where(a => a.Part.Unit == Part.Unit).Take(1).Select(a => a.Item).Prepend(Item));
     /// <summary>All of it in words.</summary>
     public string Text => string.Join(" with ", Also.Select(a => a.Count == 1 ? a.Part.Text : string.Create(CultureInfo.InvariantCulture, $"{a.Count} × {a.Part.Text}")).Prepend(Count == 1 ? Part.Text : string.Create(CultureInfo.InvariantCulture, $"{Count} × {Part.Text}")));
 }

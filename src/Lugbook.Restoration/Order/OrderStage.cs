@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Lugbook.Restoration.Choose;
+using Lugbook.Restoration.Order.Lists;
 using Lugbook.Restoration.Order.Solving;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Quantities;
@@ -20,6 +21,13 @@ public static class OrderStage
     /// <param name="stop">Ends early with the best plan so far.</param>
     public static OrderPlan Plan(ImmutableArray<BookChoices> books, OrderSupply supply, OrderRules rules, IProgress<SolveProgress>? progress = null, CancellationToken stop = default) =>
         new Planner(books, supply, rules).Plan(progress, stop);
+
+    /// <summary>What of the drawer may stand at a position, the nearest first: the part that was chosen, then kind, value and rating as the plan would take them.</summary>
+    public static ImmutableArray<DrawerLine> InDrawer(Choice choice, Drawer drawer, Catalogue catalogue)
+    {
+        var shelf = SupplyShelf.Of(new() { Drawer = drawer, Catalogue = catalogue }, new());
+        return [.. shelf.Sources.Where(s => Fitting.Of(choice.Requirement, s.Part) is null).OrderBy(s => s.Part.Text != choice.New).ThenBy(s => Planner.Distance(choice.Requirement, s.Part)).Select(s => s.Line!)];
+    }
 
     /// <summary>What the owner of the sets is told beforehand: parts and a range of hours.</summary>
     public static Quotation Quote(ImmutableArray<BookChoices> books, OrderPlan? plan, QuotationRules rules) => Quoting.Of(books, plan, rules);

@@ -38,8 +38,10 @@ internal sealed class Planner
         var bags = new BagFinder(_shelf);
         foreach (var (at, choice) in wanted)
         {
-            var (sources, refusal) = SourcesOf(at, choice);
-            var pairs = sources.IsEmpty && refusal is null ? bags.Of(choice.Requirement) : [];
+            var pin = PinOf(at);
+            var two = pin?.Item.Split(" + ", 2, StringSplitOptions.TrimEntries) is [var a, var b] ? bags.OfTwo(choice.Requirement, a, b) : [];
+            var (sources, refusal) = two.IsEmpty ? SourcesOf(choice, pin) : ([], null);
+            var pairs = !two.IsEmpty ? two : sources.IsEmpty && refusal is null ? bags.Of(choice.Requirement) : [];
             if (sources.IsEmpty && pairs.IsEmpty) _open.Add(new(at, refusal ?? None(choice)));
             else _wanted.Add(new(at, choice, sources, pairs));
         }
@@ -89,13 +91,17 @@ internal sealed class Planner
             ? first.Parts.Append(across) : first.Parts;
     }
 
-    private (ImmutableArray<int> Sources, string? Refusal) SourcesOf(PlacedAt at, Choice choice)
+    private Pin? PinOf(PlacedAt at) => _rules.Pins.FirstOrDefault(p => string.Equals(p.Position, at.Position, StringComparison.OrdinalIgnoreCase) && (p.Book is null || string.Equals(p.Book, at.Book, StringComparison.OrdinalIgnoreCase)));
+
+    private (ImmutableArray<int> Sources, string? Refusal) SourcesOf(Choice choice, Pin? pin)
     {
         var fit = _shelf.Within(choice.Requirement).Where(s => Fitting.Of(choice.Requirement, _shelf.Sources[s].Part) is null).Order().ToImmutableArray();
-        var pin = _rules.Pins.FirstOrDefault(p => string.Equals(p.Position, at.Position, StringComparison.OrdinalIgnoreCase) && (p.Book is null || string.Equals(p.Book, at.Book, StringComparison.OrdinalIgnoreCase)));
         if (pin is null) return (Lasting(fit), null);
         var pinned = fit.Where(s => _shelf.Sources[s].IsCalled(pin.Item)).ToImmutableArray();
         if (!pinned.IsEmpty) return (pinned, null);
+        if (pin.Item.Split(" + ", 2, StringSplitOptions.TrimEntries) is [var a, var b])
+            return ([], (string[])[a, b] is var names && names.FirstOrDefault(n => !_shelf.Sources.Any(s => s.IsCalled(n))) is { } missing ? $"'{missing}' is pinned here, and neither the drawer nor a list has it (or it is banned). Correct the pin or take it away."
+                : $"'{pin.Item}' is pinned here, and the two together may not stand here: value, sharing or ratings are against it, or nothing balances them. Take the pin away.");
         var meant = _shelf.Sources.FirstOrDefault(s => s.IsCalled(pin.Item));
         return ([], meant is null
             ? $"'{pin.Item}' is pinned here, and neither the drawer nor a list has it (or it is banned). Correct the pin or take it away."
@@ -118,7 +124,7 @@ internal sealed class Planner
     }
 
     // Of plans that cost the same: best kind first, then the nearest value, then the lowest rating.
-    private static int Distance(Requirement need, ChosenPart part)
+    internal static int Distance(Requirement need, ChosenPart part)
     {
         var off = need.Value is { } window ? Math.Abs(Math.Log(part.Value / window.Target)) : 0;
         var above = need.VoltsAtLeast is > 0 and var least && part.Volts is { } volts ? Math.Log(volts / least) : 0;

@@ -38,7 +38,7 @@ internal static class ChooseCommand
         {
             table.Add(choice.Position, ChoiceWords.Old(choice), ChooseStage.WordsOf(choice.Role.Role), DecisionWords.Of(choice.Decision),
                 (choice.New ?? "-") + (choice.Requirement.SafetyClass == SafetyClass.None ? "" : $" [class {choice.Requirement.SafetyClass}]"),
-                string.Join(" ", new[] { choice.Explanation, choice.Effect, choice.Dressing, choice.Question is { } question ? $"ASK: {question}" : null }.OfType<string>()));
+                string.Join(" ", new[] { choice.Explanation, choice.Candidates.Length > 1 && choice.UserReplacement is null ? $"Not {choice.Candidates[1].Text}: {choice.Candidates[1].WhyNot}" : null, choice.Effect is { } effect ? $"In the circuit: {effect}" : null, choice.Dressing, choice.Question is { } question ? $"ASK: {question}" : null }.OfType<string>()));
         }
         var cans = string.Concat(result.SharedBodies.Select(b => $"{b.Sentence}\n{string.Concat(b.Ways.Select((w, i) => $"  {ChoiceWords.Way(w, i == 0)}\n"))}"));
         var cautions = string.Concat(result.Cautions.Select(c => $"Caution: {c.Sentence}\n"));

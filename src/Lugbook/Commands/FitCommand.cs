@@ -12,15 +12,31 @@ internal static class FitCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
+        var done = new Option<string[]>("--done") { Description = "Positions that are exchanged now.", AllowMultipleArgumentsPerToken = true };
+        var undone = new Option<string[]>("--undone") { Description = "Positions that are not exchanged after all.", AllowMultipleArgumentsPerToken = true };
+        var to = new Option<string?>("--out") { Description = "With --done and --undone: where the book goes (as for 'save'); it may be the book's own file." };
+        var drawer = new Option<string?>("--drawer") { Description = "With --done and --undone: what you have, counted; what fits there is taken from it, or goes back." };
+        var drawerTo = new Option<string?>("--drawer-out") { Description = "Where the drawer goes, FILE.csv; it may be the same file." };
         var command = new BenchWord("fit", "What to do at the bench: at each lug clear or splice, and the positions in their order.",
             "lugbook fit data/demo/radio",
-            "lugbook fit data/demo/radio --json")
-        { book, json };
+            "lugbook fit data/demo/radio --json",
+            "lugbook fit data/demo/amp --done C3 C4 --out amp.lugbook --drawer data/lists/drawer.csv --drawer-out drawer.csv",
+            "lugbook fit amp.lugbook --undone C4 --out amp.lugbook --drawer drawer.csv --drawer-out drawer.csv")
+        { book, json, done, undone, to, drawer, drawerTo };
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var map = MapStage.Run(opened.Book, opened.Data.Handbook);
-            var fit = FitStage.Run(map, opened.Data.Choose(map));
+            var choices = opened.Data.Choose(map);
+            var fit = FitStage.Run(map, choices);
+            string[] ticked = parsed.GetValue(done) ?? [], cleared = parsed.GetValue(undone) ?? [];
+            if (ticked.Length + cleared.Length > 0)
+                return await FitTicking.RunAsync(parsed, opened, choices, fit, new(ticked, cleared, parsed.GetValue(to), parsed.GetValue(drawer), parsed.GetValue(drawerTo)), stop);
+            if ((parsed.GetValue(to) ?? parsed.GetValue(drawer) ?? parsed.GetValue(drawerTo)) is not null)
+            {
+                await parsed.InvocationConfiguration.Error.WriteLineAsync("lugbook: --out, --drawer and --drawer-out go with --done or --undone: name the positions.");
+                return ExitCode.WrongInput;
+            }
             await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(Shape(opened.Book.Name, fit)) : Sentences(opened.Book.Facts.Title, fit));
             return fit.Contradictions.IsEmpty ? ExitCode.Done : ExitCode.No;
         });

@@ -23,7 +23,7 @@ internal static class OrderCommand
         spares.Validators.Add(result => { if (result.GetValueOrDefault<int>() is < 0 or > 100) result.AddError("--spares is a number from 0 to 100."); });
         var drawer = new Option<string?>("--drawer") { Description = "What you have, counted: CSV or XLSX with columns description (or kind, value, volts, watts) and count." };
         var offers = new Option<string[]>("--offers") { Description = "Lists of suppliers: CSV or XLSX with columns item, description and price or breaks; docs/order.md.", AllowMultipleArgumentsPerToken = true };
-        var pins = new Option<string[]>("--pin") { Description = "POSITION=ITEM or BOOK/POSITION=ITEM: this item and no other stands there." };
+        var pins = new Option<string[]>("--pin") { Description = "POSITION=ITEM or BOOK/POSITION=ITEM: this item and no other stands there; of a pair both, as 'C5=N1 + N2'." };
         pins.Validators.Add(result => { foreach (var pin in result.GetValueOrDefault<string[]>() ?? []) if (PinOf(pin) is null) result.AddError($"--pin takes POSITION=ITEM, such as C5=N1005; '{pin}' is not that."); });
         var bans = new Option<string[]>("--ban") { Description = "An item that is not wanted, by its number or text." };
         var linePrice = new Option<decimal>("--line-price") { Description = "What one line less is worth to you, in the lists' currency; not paid.", DefaultValueFactory = _ => new OrderRules().LinePrice };

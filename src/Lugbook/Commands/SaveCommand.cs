@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
 
 namespace Lugbook.Commands;
@@ -22,12 +21,7 @@ internal static class SaveCommand
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             if (await WithLines(opened, parsed.GetValue(valves), parsed.InvocationConfiguration.Error, stop) is not { } full) return ExitCode.WrongInput;
-            return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, path => Path.GetExtension(path).ToLowerInvariant() switch
-            {
-                ".lugbook" => new BookArchive(full, []).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop),
-                ".xlsx" => BookFiles.WriteXlsxAsync(full, path, stop),
-                _ => BookFiles.WriteFolderAsync(full, path, stop),
-            });
+            return await Saving.WriteAsync(parsed, parsed.GetValue(to)!, path => Saving.BookAsync(full, path, stop));
         });
         return command;
     }

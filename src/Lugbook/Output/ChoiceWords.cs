@@ -19,9 +19,13 @@ internal static class ChoiceWords
     public static string Way(CanWay way, bool first) => string.Create(CultureInfo.InvariantCulture,
         $"{(!way.IsPossible ? "No" : first ? "Best" : "Or")}: {way.Name}{(way is { IsPossible: true, PriceLow: { } low, PriceHigh: { } high } ? $" (parts {low:0.00} to {high:0.00}, example prices)" : "")}. {way.Sentence}");
 
-    /// <summary>"It carries 0.15 A rms of ripple; …".</summary>
-    public static string Ripple(double amperes) => string.Create(CultureInfo.InvariantCulture,
-        $"It carries {amperes:0.00#} A rms of ripple, computed over the line's cycle: take a type whose sheet promises that much at 100 or 120 Hz.");
+    /// <summary>"It carries 0.15 A rms of ripple at 60 Hz; …".</summary>
+    public static string Ripple(Requirement need) => string.Create(CultureInfo.InvariantCulture,
+        $"It carries {need.RippleAmperes:0.00#} A rms of ripple at {need.RippleHertz ?? 120:0} Hz, computed over the line's cycle; a rating at 100 or 120 Hz counts 0.8 of itself at 50 or 60 Hz. The rating at the highest temperature must suffice.");
+
+    /// <summary>"About 32 × 17 mm", of a pair each; null when the sizes are not known.</summary>
+    public static string? Body(Candidate way) => way.Parts.All(p => p.BodyMm is null) ? null : string.Join(" and ", way.Parts.Distinct().Select(p => string.Create(CultureInfo.InvariantCulture,
+        $"about {p.BodyMm:0.#}{(p.DiameterMm is { } thick ? $" × {thick:0.#}" : "")} mm"))) + ", by the rule of its series (docs/choose-order-fit.md)";
 
     /// <summary>"4.4 mA at 117 V 60 Hz".</summary>
     public static string Touch(TouchCurrent touch) => string.Create(CultureInfo.InvariantCulture,

@@ -26,7 +26,7 @@ internal static class ChooseShape
                 c.Requirement.Value, c.Requirement.VoltsAtLeast, c.Requirement.VoltsReason, c.Requirement.LineVoltsAtLeast,
                 c.Requirement.WattsAtLeast, c.Requirement.WattsReason, c.Requirement.Kinds, c.Requirement.KindReason,
                 SafetyClass = Class(c.Requirement.SafetyClass), c.Requirement.SafetyReason, c.Requirement.TolerancePercentAtMost, c.Requirement.Polarity,
-                c.Requirement.RippleAmperes, c.Requirement.LugDistanceMm,
+                c.Requirement.RippleAmperes, c.Requirement.RippleHertz, c.Requirement.CelsiusAtLeast, c.Requirement.CelsiusReason, c.Requirement.LugDistanceMm,
             },
             Part = c.Part is null ? null : Of(c.Part),
             Candidates = c.Candidates.Select(w => new { w.Text, w.Joining, w.Value, w.TolerancePercent, Parts = w.Parts.Select(Of), w.Sharing, w.Balancer, w.BodyMm, w.WhyNot }),
@@ -51,7 +51,7 @@ internal static class ChooseShape
     public static object Of(ChosenPart part) => new
     {
         part.Text, part.Kind, part.Value, part.Unit, part.Volts, part.LineVolts, part.Watts, SafetyClass = Class(part.SafetyClass),
-        part.TolerancePercent, part.Celsius, part.Series, part.PriceLow, part.PriceHigh,
+        part.TolerancePercent, part.Celsius, part.RippleAmperes, part.RippleHertz, part.BodyMm, part.DiameterMm, part.Series, part.PriceLow, part.PriceHigh,
     };
 
     private static SafetyClass? Class(SafetyClass found) => found == SafetyClass.None ? null : found;

@@ -40,6 +40,7 @@ internal static class BenchApp
         builder.Services.AddSingleton<IShelf>(shelf);
         builder.Services.AddSingleton<IBenchPapers>(shelf);
         builder.Services.AddSingleton<SupplyDesk>();
+        builder.Services.AddHostedService<DrawerKeeper>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton<OpenBooks>();

@@ -19,10 +19,14 @@ public sealed record KeptList(string Paper, SupplierList List);
 /// <param name="Drawer">The drawer.</param>
 /// <param name="Lists">Suppliers' lists.</param>
 /// <param name="OnOrder">What was ordered.</param>
+/// <param name="Supplied">Places whose part came with an order that is put away.</param>
 /// <param name="Wishes">Pins and bans.</param>
 /// <param name="UndoWhat">What an undo would take back.</param>
-public sealed record BenchSupply(Drawer Drawer, ImmutableArray<KeptList> Lists, OnOrder OnOrder, Wishes Wishes, string? UndoWhat)
+public sealed record BenchSupply(Drawer Drawer, ImmutableArray<KeptList> Lists, OnOrder OnOrder, ImmutableArray<string> Supplied, Wishes Wishes, string? UndoWhat)
 {
+    /// <summary>Did, or does, the part of this place come with an order? Then the drawer was counted when the order was placed.</summary>
+    public bool IsOrdered(string place) => Supplied.Contains(place, StringComparer.OrdinalIgnoreCase) || OnOrder.Lines.Any(l => l.Places.Contains(place, StringComparer.OrdinalIgnoreCase));
+
     /// <summary>Nothing was brought: the catalogue alone tells what to buy.</summary>
     public bool IsBare => Lists.IsEmpty && Drawer.Lines.IsEmpty;
 }
@@ -58,7 +62,7 @@ public sealed record Wishes(ImmutableArray<Pin> Pins, ImmutableArray<string> Ban
 /// <summary>Keeps drawer, lists and orders of the bench as papers in the store; every change is stored at once and can be taken back.</summary>
 internal sealed class SupplyDesk(IBenchPapers papers)
 {
-    private const string DrawerPaper = "drawer", OrderPaper = "on-order", WishesPaper = "wishes", ListPrefix = "list/";
+    private const string DrawerPaper = "drawer", OrderPaper = "on-order", SuppliedPaper = "supplied", WishesPaper = "wishes", ListPrefix = "list/";
     private readonly ConcurrentDictionary<string, (string Text, KeptList List)> _parsed = new(StringComparer.Ordinal);
     private (string? Text, Drawer Drawer) _drawer = (null, Drawer.Empty);
 
@@ -128,7 +132,27 @@ internal sealed class SupplyDesk(IBenchPapers papers)
         return (complaints, taken);
     }
 
-    public Task TidyAsync(CancellationToken stop) => EditAsync("complete lines put away", p => p.SetItem(OrderPaper, OnOrder.Parse(p.GetValueOrDefault(OrderPaper)).Tidied().ToCsv()), stop);
+    /// <summary>Complete lines leave the list; which places they were for stays known, so that no part is counted twice.</summary>
+    public Task TidyAsync(CancellationToken stop) => EditAsync("complete lines put away", p =>
+    {
+        var order = OnOrder.Parse(p.GetValueOrDefault(OrderPaper));
+        var places = Places(p).Union(order.Lines.Where(l => l.IsComplete).SelectMany(l => l.Places), StringComparer.OrdinalIgnoreCase);
+        return p.SetItem(OrderPaper, order.Tidied().ToCsv()).SetItem(SuppliedPaper, string.Join('\n', places));
+    }, stop);
+
+    /// <summary>The exchange at a place is done with a piece of the drawer.</summary>
+    public Task FitAsync(string place, DrawerLine line, CancellationToken stop) => EditAsync($"{line.Part.Text} fitted at {place}", p => WithDrawer(p, DrawerIn(p).Fit(place, line)), stop);
+
+    /// <summary>The exchange at a place is done with a part from elsewhere.</summary>
+    public Task ForgetAsync(string place, CancellationToken stop) => EditAsync($"{place} not from the drawer", p => WithDrawer(p, DrawerIn(p).Forget(place)), stop);
+
+    /// <summary>After an edit, undo or redo in a book: pieces of exchanges that are taken back lie in the drawer again.</summary>
+    public Task KeepStepAsync(Lugbook.Trade.Book book, CancellationToken stop) => EditAsync($"drawer in step with {book.Name}", p => WithDrawer(p, DrawerIn(p).InStep(place =>
+        place.Split('/', 2) is [var name, var position] && string.Equals(name, book.Name, StringComparison.OrdinalIgnoreCase) ? book.Work.Named(position)?.Done ?? false : null)), stop);
+
+    private ImmutableDictionary<string, string> WithDrawer(ImmutableDictionary<string, string> p, Drawer now) => now == DrawerIn(p) ? p : p.SetItem(DrawerPaper, now.ToCsv());
+
+    private static string[] Places(ImmutableDictionary<string, string> p) => (p.GetValueOrDefault(SuppliedPaper) ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
     public async Task UndoAsync(CancellationToken stop) => await papers.UndoPapersAsync(stop);
 
@@ -140,7 +164,7 @@ internal sealed class SupplyDesk(IBenchPapers papers)
     private BenchSupply Parsed(BenchPapers kept) => new(
         DrawerIn(kept.Papers),
         [.. kept.Papers.Where(p => p.Key.StartsWith(ListPrefix, StringComparison.Ordinal)).OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => ListIn(p.Key, p.Value)).OfType<KeptList>()],
-        OnOrder.Parse(kept[OrderPaper]), Wishes.Parse(kept[WishesPaper]), kept.UndoWhat);
+        OnOrder.Parse(kept[OrderPaper]), [.. Places(kept.Papers)], Wishes.Parse(kept[WishesPaper]), kept.UndoWhat);
 
     private Drawer DrawerIn(ImmutableDictionary<string, string> p)
     {

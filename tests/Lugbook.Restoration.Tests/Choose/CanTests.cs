@@ -36,7 +36,7 @@ public class CanTests
     }, iter: 100);
 
     [Theory]
-    [InlineData("can 35 x 76 mm", 35, 76)]
+    [InlineData("can 35 x 76 mm", 35.0, 76.0)]
     [InlineData("1 3/8 x 3 in", 34.9, 76.2)]
     [InlineData("1-3/8\" x 3-1/2\"", 34.9, 88.9)]
     [InlineData("1 in x 2 in, vented", 25.4, 50.8)]

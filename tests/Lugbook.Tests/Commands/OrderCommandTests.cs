@@ -26,6 +26,29 @@ public sealed class OrderCommandTests : IDisposable
         Assert.Equal(["amp", "radio"], plan.GetProperty("positions").EnumerateArray().Select(p => p.GetProperty("book").GetString()).Distinct().Order(StringComparer.Ordinal));
     }
 
+    /// <summary>Source: counting; the drawer of data/lists holds six of 22 nF 630 V.</summary>
+    [Fact]
+    public async Task A_position_ticked_done_counts_the_drawer_down_once_and_taken_back_counts_it_up()
+    {
+        var (book, drawer) = (Path.Combine(_folder, "amp.lugbook"), Path.Combine(_folder, "drawer.csv"));
+        async Task<(int Code, string Output, int Left)> Fit(string from, string drawerFrom, params string[] ticks)
+        {
+            var (code, output, error) = await Run.Lugbook(["fit", from, .. ticks, "--out", book, "--drawer", drawerFrom, "--drawer-out", drawer]);
+            var line = File.Exists(drawer) ? File.ReadLines(drawer).Single(l => l.StartsWith("22 nF", StringComparison.Ordinal)).Split(',') : [];
+            return (code, output + error, line.Length > 10 ? int.Parse(line[10], CultureInfo.InvariantCulture) : -1);
+        }
+        var done = await Fit("data/demo/amp", "data/lists/drawer.csv", "--done", "C4");
+        Assert.Equal((0, 5), (done.Code, done.Left));
+        Assert.Contains("5 left", done.Output, StringComparison.Ordinal);
+        Assert.Equal(5, (await Fit(book, drawer, "--done", "C4")).Left);
+        Assert.Contains("[x] C4", (await Run.Lugbook(["fit", book])).Output, StringComparison.Ordinal);
+        Assert.Equal(6, (await Fit(book, drawer, "--undone", "C4")).Left);
+        Assert.Contains("[ ] C4", (await Run.Lugbook(["fit", book])).Output, StringComparison.Ordinal);
+        var wrong = await Fit(book, drawer, "--done", "C4", "C99");
+        Assert.Equal((2, 6), (wrong.Code, wrong.Left));
+        Assert.Contains("Nothing was written", wrong.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Pins_bans_and_spares_are_heeded()
     {

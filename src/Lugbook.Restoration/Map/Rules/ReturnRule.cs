@@ -16,7 +16,7 @@ internal static class ReturnRule
         foreach (var valve in c.Chart.Valves.Where(c.IsWired))
         {
             var cathodes = valve.With(ElectrodeKind.Cathode, ElectrodeKind.Filament).Select(c.Node).ToHashSet();
-            foreach (var pin in valve.With(ElectrodeKind.ControlGrid).Where(p => SectionIsUsed(c, valve, p)).DistinctBy(c.Node))
+            foreach (var pin in valve.With(ElectrodeKind.ControlGrid).Where(p => SectionIsUsed(c, valve, p) && !IsSecondPin(c, valve, p)).DistinctBy(c.Node))
             {
                 var reached = c.Paths.Reach([c.Node(pin)], c.Ground);
                 var declared = c.Book.Declared.Any(d => c.Chart.NodeOf(d.Name) is { } n && reached.Contains(n));
@@ -65,6 +65,10 @@ internal static class ReturnRule
     /// <summary>A cathode that serves diode plates only: in a ratio detector it returns through the other diode.</summary>
     private static bool IsDiodeCathode(PluggedValve valve, ValvePin cathode) =>
         valve.With(ElectrodeKind.DiodePlate).Any(d => SameSection(d, cathode)) && !valve.With(ElectrodeKind.Plate, ElectrodeKind.ControlGrid).Any(p => SameSection(p, cathode));
+
+    /// <summary>A bare pin of an electrode that the base brings out twice: the valve joins it to the pin that is used.</summary>
+    private static bool IsSecondPin(RuleContext c, PluggedValve valve, ValvePin pin) => !c.IsUsed(pin.Lug)
+        && valve.Pins.Any(o => o.Lug != pin.Lug && c.IsUsed(o.Lug) && o.Electrodes.Any(x => pin.Electrodes.Any(y => x == y)));
 
     private static bool SameSection(ValvePin a, ValvePin b) => a.Electrodes.Any(x => b.Electrodes.Any(y => x.Section == y.Section));
 

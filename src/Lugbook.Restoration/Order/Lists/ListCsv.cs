@@ -25,8 +25,8 @@ internal static class ListCsv
 
     public static string Of(Drawer drawer)
     {
-        var text = new StringBuilder(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius", "ripple", "count", "where", "description"));
-        foreach (var l in drawer.Lines) text.Append(CsvText.Line([l.Item, .. Part(l.Part), N(l.Count), l.Where, l.Part.Series]));
+        var text = new StringBuilder(CsvText.Line("item", "kind", "value", "volts", "line volts", "watts", "tolerance", "class", "celsius", "ripple", "count", "where", "fitted", "description"));
+        foreach (var l in drawer.Lines) text.Append(CsvText.Line([l.Item, .. Part(l.Part), N(l.Count), l.Where, string.Join(' ', l.Fitted), l.Part.Series]));
         return text.ToString();
     }
 

@@ -9,7 +9,7 @@ namespace Lugbook.Restoration.Order.Lists;
 internal enum ListColumn
 {
     Item, Description, Kind, Value, Unit, Volts, LineVolts, Watts, Tolerance, Class, Celsius, Ripple,
-    Price, Breaks, Per, Pack, Minimum, Stock, Currency, Supplier, Count, Where,
+    Price, Breaks, Per, Pack, Minimum, Stock, Currency, Supplier, Count, Where, Fitted,
 }
 
 /// <summary>Facts of a supplier that stand above the header or in the form beside the list.</summary>
@@ -40,7 +40,8 @@ internal static partial class ListWords
         (ListColumn.Currency, "currency|cur|wahrung|devise|monnaie|valuta|moneda"),
         (ListColumn.Supplier, "supplier|shop|vendor|seller|lieferant|handler|fournisseur|leverancier|fornitore|proveedor"),
         (ListColumn.Count, "count|qty|quantity|pieces|pcs|how many|number|anzahl|menge|stuck|stk|bestand|quantite|nombre|aantal|stuks|quantita|pezzi|cantidad|piezas|received|came"),
-        (ListColumn.Where, "where|place|box|bin|drawer|location|note|notes|remark|ort|fach|platz|schublade|lade|tiroir|emplacement|plaats|posto|cajon|bemerkung"));
+        (ListColumn.Where, "where|place|box|bin|drawer|location|note|notes|remark|ort|fach|platz|schublade|lade|tiroir|emplacement|plaats|posto|cajon|bemerkung"),
+        (ListColumn.Fitted, "fitted|fitted at|eingebaut"));
 
     private static readonly FrozenDictionary<string, SupplierFact> Facts = Table(
         (SupplierFact.Supplier, "supplier|shop|vendor|seller|lieferant|fournisseur|leverancier|fornitore|proveedor"),
