@@ -16,8 +16,11 @@ internal static class ChoiceWords
     }.OfType<string>());
 
     /// <summary>"Best: in the emptied can (5 to 14, example price). …", "Not possible: …".</summary>
-    public static string Way(CanWay way, bool first) => string.Create(CultureInfo.InvariantCulture,
-        $"{(!way.IsPossible ? "No" : first ? "Best" : "Or")}: {way.Name}{(way is { IsPossible: true, PriceLow: { } low, PriceHigh: { } high } ? $" (parts {low:0.00} to {high:0.00}, example prices)" : "")}. {way.Sentence}");
+    public static string Way(CanWay way, bool first) => $"{WayHead(way, first)} {way.Sentence}";
+
+    /// <summary>"Best: in the emptied can (parts 5.00 to 14.00, example prices)."</summary>
+    public static string WayHead(CanWay way, bool first) => string.Create(CultureInfo.InvariantCulture,
+        $"{(!way.IsPossible ? "No" : first ? "Best" : "Or")}: {way.Name}{(way is { IsPossible: true, PriceLow: { } low, PriceHigh: { } high } ? $" (parts {low:0.00} to {high:0.00}, example prices)" : "")}.");
 
     /// <summary>"It carries 0.15 A rms of ripple at 60 Hz; …".</summary>
     public static string Ripple(Requirement need) => string.Create(CultureInfo.InvariantCulture,
