@@ -1,4 +1,6 @@
+using CsCheck;
 using Lugbook.Restoration.Choose;
+using Joining = Lugbook.Restoration.Choose.Joining;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Quantities;
 
@@ -74,6 +76,32 @@ public class FittingTests
     [InlineData(70.0, 85.0, false)]
     public void Temperature_is_a_demand_like_any_other(double? made, double asked, bool stands) =>
         Assert.Equal(stands, Fitting.Of(Reservoir with { CelsiusAtLeast = asked }, Can with { Celsius = made }) is null);
+
+    /// <summary>Source: the laws of joining: side by side capacitors share ripple by capacitance and bear the whole voltage; one after the other each carries all of it.</summary>
+    [Fact]
+    public void Whatever_is_asked_no_way_to_fill_it_lies_below_volts_ripple_or_temperature()
+    {
+        var met = 0;
+        (from micro in Gen.Double[1, 200] from volts in Gen.Double[10, 800] from ripple in Gen.Double[0.001, 1.5] from hertz in Gen.Int[0, 3].Select(i => new[] { 50.0, 60, 100, 120 }[i]) from celsius in Gen.Bool.Select(hot => hot ? 105.0 : 85)
+         select Reservoir with { Value = new(micro * 0.9e-6, micro * 1e-6, micro * 2e-6, ""), VoltsAtLeast = volts, RippleAmperes = ripple, RippleHertz = hertz, CelsiusAtLeast = celsius }).Sample(need =>
+        {
+            var (ways, nearly) = PartPicker.Pick(need, Shop.Catalogue);
+            foreach (var way in ways)
+            {
+                Interlocked.Increment(ref met);
+                foreach (var part in way.Parts)
+                {
+                    var share = way.Joining == Joining.Parallel ? part.Value / way.Value : 1;
+                    var worth = part.RippleAmperes * (need.RippleHertz < 90 ? 0.8 : 1);
+                    if (!(worth >= need.RippleAmperes * share * (1 - 1e-9)) || !(part.Celsius >= need.CelsiusAtLeast)) return false;
+                    if (!(part.Volts >= need.VoltsAtLeast * (way.Joining == Joining.Series ? 0.5 : 1) * (1 - 1e-9))) return false;
+                }
+                if (!need.Value!.Holds(way.Value)) return false;
+            }
+            return ways.Length > 0 || nearly?.Length > 0;
+        }, iter: 1000);
+        Assert.True(met > 500, $"only {met} ways were met");
+    }
 
     [Fact]
     public void What_the_position_itself_does_not_tell_is_no_permission()
