@@ -2,6 +2,10 @@ using System.CommandLine;
 using Lugbook.Output;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Map;
+using Lugbook.Store.Archive;
+using Lugbook.Store.Exchange;
+using Lugbook.Trade;
+using Lugbook.Web;
 
 namespace Lugbook.Commands;
 
@@ -12,64 +16,69 @@ internal static class FitCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
-        var command = new BenchWord("fit", "What to do at the bench: at each lug clear or splice, and the positions in their order.",
+        var print = new Option<bool>("--print") { Description = "A paper version: one line a step with a box to tick with a pencil." };
+        var open = new Option<int?>("--open") { Description = "Positions that may be open at once, 1 to 6. Default: what the book says, else 1." };
+        var seconds = new Option<double>("--seconds") { Description = "Time to search the best order; 0 gives the first one at once.", DefaultValueFactory = _ => 10 };
+        var done = new Option<string?>("--done") { Description = "Enter steps that were ticked on paper, like 1-14,17, into the book." };
+        var undone = new Option<string?>("--undone") { Description = "Take such ticks back." };
+        open.Validators.Add(r => { if (r.GetValueOrDefault<int?>() is < 1 or > 6) r.AddError("--open is a number from 1 to 6."); });
+        seconds.Validators.Add(r => { if (!(r.GetValueOrDefault<double>() is >= 0 and <= 3600)) r.AddError("--seconds is a number from 0 to 3600."); });
+        var command = new BenchWord("fit", "What to do at the bench: at each lug clear or splice, how each part is formed, and the positions in the order that heats least.",
             "lugbook fit data/demo/radio",
-            "lugbook fit data/demo/radio --json")
-        { book, json };
+            "lugbook fit data/demo/radio --json",
+            "lugbook fit data/demo/tv --print --seconds 20",
+            "lugbook fit my-set.lugbook --done 1-14,17")
+        { book, json, print, open, seconds, done, undone };
+        command.Validators.Add(r => { if (r.GetValue(done) is not null && r.GetValue(undone) is not null) r.AddError("Give --done or --undone, not both."); });
         command.SetAction(async (parsed, stop) =>
         {
-            if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
+            var path = parsed.GetValue(book)!;
+            if (await BookInput.OpenAsync(path, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var map = MapStage.Run(opened.Book, opened.Data.Handbook);
-            var fit = FitStage.Run(map, opened.Data.Choose(map));
-            await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(Shape(opened.Book.Name, fit)) : Sentences(opened.Book.Facts.Title, fit));
+            var (choices, solved) = opened.Data.ChooseSolved(map);
+            var (rules, complaints) = FitRules.Read(opened.Book.Facts.FitRules);
+            foreach (var complaint in complaints) await parsed.InvocationConfiguration.Error.WriteLineAsync($"Note: {complaint}");
+            if (parsed.GetValue(open) is { } most) rules = rules with { Open = most };
+            var basis = new FitBasis(null, solved);
+            var order = parsed.GetValue(seconds) > 0 ? FitStage.Order(map, choices, TimeSpan.FromSeconds(parsed.GetValue(seconds)), rules, basis, null, stop) : null;
+            var fit = FitStage.Run(map, choices, rules, basis, order);
+            if ((parsed.GetValue(done) ?? parsed.GetValue(undone)) is { } sweep) return await SweepAsync(parsed, path, opened.Book, fit, sweep, parsed.GetValue(done) is not null, stop);
+            var title = opened.Book.Facts.Title;
+            await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(FitShape.Of(opened.Book.Name, fit)) : parsed.GetValue(print) ? FitText.Paper(title, fit) : FitText.Screen(title, fit));
             return fit.Contradictions.IsEmpty ? ExitCode.Done : ExitCode.No;
         });
         return command;
     }
 
-    private static object Shape(string book, FitResult fit) => new
+    private static async Task<int> SweepAsync(ParseResult parsed, string path, Book book, FitResult fit, string text, bool done, CancellationToken stop)
     {
-        Book = book,
-        Cautions = fit.Cautions.Select(ChooseShape.Of),
-        fit.DoneCount,
-        fit.StepCount,
-        fit.Next,
-        fit.OrderRule,
-        Contradictions = fit.Contradictions.Select(c => new { c.Rule, c.Place, c.Sentence, c.Remedy }),
-        Lugs = fit.Lugs.Select(l => new
+        var (numbers, wrong) = StepNumbers.Read(text, fit.StepCount);
+        FitStep[] steps = [.. numbers.Select(n => fit.Steps[n - 1])];
+        if (wrong is null && done && steps.FirstOrDefault(s => s.Open is not null && !s.Done) is { } held) wrong = $"Step {held.Number}, {held.Position}, cannot be ticked: {held.Open} Nothing was entered.";
+        if (wrong is not null)
         {
-            l.Lug, l.Mount, l.Function, l.Verdict, l.Sentence,
-            Off = l.Off.Select(Lead), Stay = l.Stay.Select(Lead), l.Wires, l.HeatSensitive, l.Steps,
-        }),
-        Steps = fit.Steps.Select(s => new
-        {
-            s.Number, s.Position, s.Old, s.New, s.Turn,
-            Off = s.Off.Select(Work), On = s.On.Select(Work), s.SpanMm, s.Forming, s.Polarity, s.Alike, s.Open,
-            Cautions = s.Cautions.Select(ChooseShape.Of), s.Done,
-        }),
-        fit.NotOnSheet,
-    };
-
-    private static object Lead(FitLead lead) => new { lead.Position, Lead = lead.Letter.ToString(), lead.Lug };
-
-    private static object Work(LeadWork work) => new { Lead = work.Letter.ToString(), work.Lug, work.Verdict, work.How };
-
-    private static string Sentences(string title, FitResult fit)
-    {
-        var lugs = new TextTable("lug", "what to do", "comes off", "stays");
-        foreach (var lug in fit.Lugs)
-        {
-            lugs.Add(lug.Lug, FitWords.Verdict(lug.Verdict), string.Join(" ", lug.Off.Select(o => $"{o.Position}.{o.Letter}")),
-                string.Join(" ", lug.Stay.Select(s => $"{s.Position}.{s.Letter}").Concat(lug.Wires.Select(w => w.Bond ? "bond" : w.Wire))));
+            await parsed.InvocationConfiguration.Error.WriteLineAsync($"lugbook: {wrong}");
+            return ExitCode.WrongInput;
         }
-        var steps = fit.Steps.Select(s =>
-            $"{s.Number,3}. [{(s.Done ? "x" : " ")}] {s.Position}: {s.Old} -> {s.New ?? "none chosen yet"}\n       {s.Turn}\n" +
-            string.Concat(s.Cautions.Select(c => $"       Caution: {c.Sentence}\n")) +
-            string.Concat(s.Off.Select(l => $"       off {l.Lug} ({l.Letter}): {l.How}\n")) +
-            string.Concat(s.On.Select(l => $"       on  {l.Lug} ({l.Letter}): {l.How}\n")) +
-            $"       {s.Forming}\n" + (s.Polarity is null ? "" : $"       {s.Polarity}\n") + (s.Alike is null ? "" : $"       {s.Alike}\n") + (s.Open is null ? "" : $"       OPEN: {s.Open}\n"));
-        var none = string.Concat(fit.NotOnSheet.Select(n => $"  {n.Position}: {n.Reason}\n"));
-        var disputed = fit.Contradictions.IsEmpty ? "" : $"\n{ContradictionWords.Banner(fit.Contradictions)}\n";
-        return $"{title}\n{disputed}\n{string.Concat(fit.Cautions.Select(c => $"Caution: {c.Sentence}\n"))}\nLugs\n{lugs}\nSteps ({fit.DoneCount} of {fit.StepCount} done). {fit.OrderRule}\n{string.Concat(steps)}{(none.Length == 0 ? "" : $"\nNot on the sheet:\n{none}")}";
+        var swept = BookEdits.MarkSweep(book, steps.Where(s => s.Done != done).Select(s => (s.Position, s.Number)), done);
+        var saved = await Saving.WriteAsync(parsed, path, file => WriteAsync(swept, file, stop));
+        if (saved != ExitCode.Done) return saved;
+        var list = string.Join(", ", steps.Select(s => $"{s.Number} {s.Position}"));
+        await parsed.InvocationConfiguration.Output.WriteLineAsync($"{(done ? "Done" : "Not done after all")}: {list}. Take it back with --{(done ? "undone" : "done")} {text}");
+        return ExitCode.Done;
+    }
+
+    // Back into the form that it came in; photographs and history of a book file stay.
+    private static async Task<System.Collections.Immutable.ImmutableArray<Trade.Text.Complaint>> WriteAsync(Book book, string path, CancellationToken stop)
+    {
+        if (Directory.Exists(path)) return await BookFiles.WriteFolderAsync(book, path, stop);
+        switch (Path.GetExtension(path).ToLowerInvariant())
+        {
+            case ".xlsx": return await BookFiles.WriteXlsxAsync(book, path, stop);
+            case ".lugbook":
+                var opening = await BookArchive.OpenAsync(path, stop);
+                return opening.Archive is { } archive ? await (archive with { Book = book }).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop) : opening.Complaints;
+            default: return [new(path, "", 0, "ticks cannot be kept in this form.", "Save the list as a book first: lugbook save LIST.csv --out my-set.lugbook")];
+        }
     }
 }
