@@ -21,7 +21,7 @@ public class FitTests
     [Fact]
     public void Working_through_the_sheet_step_by_step_gives_exactly_the_target()
     {
-        RandomChassis.Full.HasNoFault(Replay, 1000);
+        RandomChassis.Full.HasNoFault(Replay, 300);
         foreach (var book in (Book[])[DemoBooks.Radio, DemoBooks.Amp, DemoBooks.Tv]) Assert.Equal("", Replay(book));
     }
 
@@ -59,7 +59,7 @@ public class FitTests
             var goes = choices.Choices.Where(c => c.Decision == Decision.Goes && c.Lugs.Length >= 2).ToArray();
             if (sheet.Lugs.Sum(l => l.Off.Length) != goes.Sum(c => c.Lugs.Length)) return "leads come off elsewhere than on the sheet";
             return sheet.Steps.Length == goes.Length && sheet.Steps.Select(s => s.PartId).Distinct().Count() == goes.Length ? "" : "steps are missing or doubled";
-        }, 1000);
+        }, 300);
 
     [Fact]
     public void A_lug_with_a_wire_or_a_part_that_stays_is_spliced_and_a_bare_one_cleared()
