@@ -67,7 +67,8 @@ internal sealed class ClearanceFinder
     private IEnumerable<Metal> Bare()
     {
         Metal Make(string name, int? node, int part, IReadOnlyList<Pt> points, double radius) => new(name, node, part, [.. points], radius, Box.Around(points).Grown(radius));
-        foreach (var lug in _around.Measured) yield return Make($"lug {lug.Name}", _map.NodeOf(lug.Name)?.Index, 0, [lug.At], lug.Radius);
+        // An unused tag is no conductor: nothing is on it that could be shorted.
+        foreach (var lug in _around.Measured.Where(l => _map.NodeOf(l.Name) is not { } alone || alone.Lugs.Length > 1 || alone.Leads.Length > 0 || alone.Pins.Length > 0)) yield return Make($"lug {lug.Name}", _map.NodeOf(lug.Name)?.Index, 0, [lug.At], lug.Radius);
         foreach (var body in _around.Loose)
             foreach (var lead in body.Leads)
                 if (lead.Paint is null && lead.Lug is { } on) yield return Make($"{body.Part.Name} lead {lead.Letter}", _map.NodeOf(on.Name)?.Index, body.Part.Id, lead.Points, 0.4);

@@ -29,6 +29,7 @@ public static class WorkText
                 Done = DoneOf(row),
                 DoneAt = TimeOf(row),
                 DoneStep = StepOf(row),
+                Problem = row.Words("problem"),
                 Note = row.Words("note"),
                 Extras = row.Extras(),
             };

@@ -30,6 +30,8 @@ public sealed record PositionWork : Row
     public DateTimeOffset? DoneAt { get; init; }
     /// <summary>Number of the step under which it was done, so that the sheet keeps it there; null when not known.</summary>
     public int? DoneStep { get; init; }
-    /// <summary>A problem met or anything to remember.</summary>
+    /// <summary>What stopped the exchange, until it is settled; null when nothing did.</summary>
+    public string? Problem { get; init; }
+    /// <summary>Anything to remember.</summary>
     public string? Note { get; init; }
 }
