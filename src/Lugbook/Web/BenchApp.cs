@@ -43,6 +43,7 @@ internal static class BenchApp
         builder.Services.AddSingleton<SupplyDesk>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<OpenBooks>();
 
         var app = builder.Build();

@@ -35,7 +35,8 @@ public class WorkSolvingTests
         var solution = SolvingStage.Run(problem, Limit, stop: TestContext.Current.CancellationToken);
         Assert.Null(problem.FaultOf(solution.Rounds));
         Assert.Equal(SolveEnd.Proven, solution.End);
-        Assert.True(EveryOrder.Best(problem) == solution.Cost.Total, $"seed {seed}: the best is {EveryOrder.Best(problem)}, found {solution.Cost.Total}");
+        var best = EveryOrder.Best(problem);
+        Assert.True(best == solution.Cost.Total, $"seed {seed}: the best is {best}, found {solution.Cost.Total}");
         Assert.Equal(solution.Cost.Total, solution.Bound);
     }
 
