@@ -19,7 +19,7 @@ internal static class FitCommand
         var print = new Option<bool>("--print") { Description = "A paper version: one line a step with a box to tick with a pencil." };
         var open = new Option<int?>("--open") { Description = "Positions that may be open at once, 1 to 6. Default: what the book says, else 1." };
         var seconds = new Option<double>("--seconds") { Description = "Time to search the best order; 0 gives the first one at once.", DefaultValueFactory = _ => 10 };
-        var done = new Option<string?>("--done") { Description = "Enter steps that were ticked on paper, like 1-14,17, into the book." };
+        var done = new Option<string?>("--done") { Description = "Enter steps that were ticked on paper, like 1-14,17 or by part like C6,C7, into the book." };
         var undone = new Option<string?>("--undone") { Description = "Take such ticks back." };
         open.Validators.Add(r => { if (r.GetValueOrDefault<int?>() is < 1 or > 6) r.AddError("--open is a number from 1 to 6."); });
         seconds.Validators.Add(r => { if (!(r.GetValueOrDefault<double>() is >= 0 and <= 3600)) r.AddError("--seconds is a number from 0 to 3600."); });
@@ -52,7 +52,7 @@ internal static class FitCommand
 
     private static async Task<int> SweepAsync(ParseResult parsed, string path, Book book, FitResult fit, string text, bool done, CancellationToken stop)
     {
-        var (numbers, wrong) = StepNumbers.Read(text, fit.StepCount);
+        var (numbers, wrong) = StepNumbers.Read(text, [.. fit.Steps.Select(s => s.Position)]);
         FitStep[] steps = [.. numbers.Select(n => fit.Steps[n - 1])];
         if (wrong is null && done && steps.FirstOrDefault(s => s.Open is not null && !s.Done) is { } held) wrong = $"Step {held.Number}, {held.Position}, cannot be ticked: {held.Open} Nothing was entered.";
         if (wrong is not null)

@@ -23,16 +23,16 @@ internal static class FitText
             + $"\n{Clearance(fit)}\n{Materials(fit)}\n{Closing(fit)}{(none.Length == 0 ? "" : $"\nNot on the sheet:\n{none}")}";
     }
 
-    /// <summary>One line a step with a box for the pencil; lugs and closing list after it. No cautions are left out.</summary>
+    /// <summary>One line a step with a box for the pencil; lugs and closing list after it. Cautions of the whole work stand once, at its head; what a step adds stands at the step.</summary>
     public static string Paper(string title, FitResult fit)
     {
-        var text = new StringBuilder($"{title.ToUpper(CultureInfo.InvariantCulture)}\nJob sheet to tick with a pencil. Enter the ticks afterwards in one go: fit BOOK --done 1-14,17\n{Disputed(fit)}\n{Cautions(fit)}\n");
+        var text = new StringBuilder($"{title.ToUpper(CultureInfo.InvariantCulture)}\nJob sheet to tick with a pencil. Enter the ticks afterwards in one go: fit BOOK --done 1-14,17{(fit.Order.Gap > 0 ? ". This order is not proven, and another search may find another: enter them by part, --done C6,C7" : "")}\n{Disputed(fit)}\n{Cautions(fit)}\n");
         foreach (var s in fit.Steps)
         {
             var off = string.Join(", ", s.Off.Select(l => $"{l.Letter} {l.Lug}{(l.Verdict == LugVerdict.SpliceOntoShortTails ? " cut" : "")}"));
             text.Append(CultureInfo.InvariantCulture, $"[{(s.Done ? 'x' : ' ')}] {s.Number,3}  {s.Position,-6} {s.Old} > {s.New ?? "NONE YET"}  off {off}{(s.Polarity is null ? "" : $"  + {s.On.FirstOrDefault(l => l.How.StartsWith("Plus", StringComparison.Ordinal))?.Lug ?? "?"}")}{(s.Open is null ? "" : "  OPEN")}\n");
             text.Append(CultureInfo.InvariantCulture, $"         {string.Join("; ", s.Plan.Leads.OrderBy(l => l.Turn).Select(FitWords.Lead))}{(s.Together.IsEmpty ? "" : $"; open with {string.Join(", ", s.Together)}")}\n");
-            foreach (var caution in s.Cautions) text.Append(CultureInfo.InvariantCulture, $"         Caution: {caution.Sentence}\n");
+            foreach (var caution in s.Cautions.Except(fit.Cautions)) text.Append(CultureInfo.InvariantCulture, $"         Caution: {caution.Sentence}\n");
         }
         return $"{text}\nLugs\n{Lugs(fit)}\n{Materials(fit)}\n{Closing(fit)}";
     }
