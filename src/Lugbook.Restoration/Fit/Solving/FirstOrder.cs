@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace Lugbook.Restoration.Fit.Solving;
 
-/// <summary>An order to start from, found at once and always the same: the nearest job next, then jobs and stretches are moved while that helps.</summary>
+/// <summary>An order to start from, found at once and always the same: the nearest job next, then jobs and stretches are moved while that helps, and a while longer.</summary>
 internal static class FirstOrder
 {
-    private const int MostPasses = 30;
+    private const int MostPasses = 30, Moves = 120_000;
 
     public static ImmutableArray<ImmutableArray<int>> Of(WorkProblem problem)
     {
@@ -13,10 +13,16 @@ internal static class FirstOrder
         var step = Steps(problem);
         var order = Nearest(problem, step);
         Improve(problem, step, order);
-        return problem.Open == 1 ? [.. order.Select(j => ImmutableArray.Create(j))] : Rounds(problem, order);
+        int[] better = [.. order];
+        Annealing.Better(problem, step, better, Moves, long.MinValue, hot: 1);
+        return problem.Open == 1 ? One(better) : Rounds(problem, [.. better]);
     }
 
-    private static long[,] Steps(WorkProblem problem)
+    /// <summary>One position in each round.</summary>
+    public static ImmutableArray<ImmutableArray<int>> One(IEnumerable<int> order) => [.. order.Select(j => ImmutableArray.Create(j))];
+
+    /// <summary>What it adds that one job comes right after another.</summary>
+    public static long[,] Steps(WorkProblem problem)
     {
         var n = problem.Jobs.Length;
         var step = new long[n, n];

@@ -18,7 +18,7 @@ internal static class SequenceModel
         var hint = first.Select(r => r[0]).ToArray();
         var next = hint.Zip(hint.Skip(1)).ToDictionary(p => p.First, p => p.Second);
         var total = LinearExpr.NewBuilder();
-        total.Add(problem.LugCost.Select((c, lug) => c * Math.Max(0, problem.Jobs.Count(j => j.Lugs.Contains(lug)) - 1)).Sum());
+        total.Add(problem.FixedCost());
         var arcs = new Dictionary<(int From, int To), BoolVar>();
         // Node n is the beginning and the end.
         foreach (var j in Enumerable.Range(0, n))

@@ -78,6 +78,9 @@ public sealed record WorkProblem
         return Apart.Any(a => at[a.A] == at[a.B]) ? "Parts that could be confused are open at once." : null;
     }
 
+    /// <summary>What it costs to take up every lug anew for each job, before neighbours share.</summary>
+    internal long FixedCost() => LugCost.Select((c, lug) => c * Math.Max(0, Jobs.Count(j => j.Lugs.Contains(lug)) - 1)).Sum();
+
     /// <summary>What no order can avoid: a lug with work in two classes and none in a class between them is taken up again.</summary>
     internal long LeastCost()
     {
