@@ -26,6 +26,8 @@ internal static class Annealing
         var covers = new List<int>[n];
         for (var i = 0; i < n; i++) (buried[i], covers[i]) = ([], []);
         foreach (var (cover, under) in problem.Before) { buried[cover].Add(under); covers[under].Add(cover); }
+        // Most moves bring together two jobs that share a lug or a mount: others seldom help.
+        var partners = Enumerable.Range(0, n).Select(i => Enumerable.Range(0, n).Where(j => j != i && step[i, j] < 0 && problem.Jobs[i].Class == problem.Jobs[j].Class).ToArray()).ToArray();
         var place = new int[n];
         for (var i = 0; i < n; i++) place[order[i]] = i;
         long Edge(int a, int b) => a < 0 || b >= n ? 0 : step[order[a], order[b]];
@@ -49,7 +51,8 @@ internal static class Annealing
             {
                 // Turned round where it is.
                 var end = Math.Min(last[from], from + 1 + random.Next(Math.Min(room, 30)));
-                if (end == from) continue;
+                if (from > 0 && Partner(order[from - 1]) is >= 0 and var beside && beside <= last[from]) end = beside;
+                if (end <= from) continue;
                 gain = Edge(from - 1, from) + Edge(end, end + 1) - (from == 0 ? 0 : step[order[from - 1], order[end]]) - (end + 1 >= n ? 0 : step[order[from], order[end + 1]]);
                 if (!Taken(gain, heat)) continue;
                 Array.Reverse(order, from, end - from + 1);
@@ -60,6 +63,7 @@ internal static class Annealing
                 // The stretch and what lies between it and its new place change sides.
                 var end = Math.Min(last[from], from + random.Next(4));
                 var to = first[from] + random.Next(room + 1);
+                if (Partner(order[from]) is >= 0 and var there) to = there > end ? there : there + 1;
                 if (to >= from && to <= end + 1) continue;
                 var (low, mid, high) = to < from ? (to, from, end) : (from, end + 1, to);
                 gain = Edge(low - 1, low) + Edge(mid - 1, mid) + Edge(high, high + 1)
@@ -74,6 +78,9 @@ internal static class Annealing
             order.CopyTo(kept, 0);
         }
         kept.CopyTo(order, 0);
+
+        // Where a random partner stands, three times in four; else -1.
+        int Partner(int job) => partners[job].Length == 0 || random.Next(4) == 0 ? -1 : place[partners[job][random.Next(partners[job].Length)]];
 
         bool Taken(long gain, double heat) => gain >= 0 || random.NextDouble() < Math.Exp(gain / heat);
 

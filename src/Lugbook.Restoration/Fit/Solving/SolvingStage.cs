@@ -36,7 +36,7 @@ public static class SolvingStage
         var first = First(problem);
         if (first.End == SolveEnd.Proven || stop.IsCancellationRequested) return first with { End = first.End == SolveEnd.Proven ? first.End : SolveEnd.Stopped };
         var modelled = problem.Open > 1 ? problem.Jobs.Length <= ProvenRounds || problem.Jobs.Length * first.Rounds.Length <= 6000 : problem.Jobs.CountBy(j => j.Class).Max(c => c.Value) <= ModelledClass;
-        if (problem.Open == 1) first = Bettered(problem, first, modelled ? limit * 0.6 : limit * 0.95, clock, stop);
+        if (problem.Open == 1) first = Bettered(problem, first, modelled, modelled ? limit * 0.6 : limit * 0.95, clock, stop);
         if (first.End == SolveEnd.Proven) return first with { Elapsed = clock.Elapsed };
         progress?.Report(new(first.Cost.Total, first.Bound, clock.Elapsed));
         if (!modelled) return first with { End = stop.IsCancellationRequested ? SolveEnd.Stopped : SolveEnd.TimeUp, Elapsed = clock.Elapsed };
@@ -51,11 +51,11 @@ public static class SolvingStage
         return new(rounds, cost, proven ? cost.Total : Math.Min(least, cost.Total), proven ? SolveEnd.Proven : end == SolveEnd.Proven ? SolveEnd.TimeUp : end, clock.Elapsed);
     }
 
-    private static WorkSolution Bettered(WorkProblem problem, WorkSolution first, TimeSpan limit, Stopwatch clock, CancellationToken stop)
+    private static WorkSolution Bettered(WorkProblem problem, WorkSolution first, bool modelled, TimeSpan limit, Stopwatch clock, CancellationToken stop)
     {
         int[] order = [.. first.Rounds.Select(r => r[0])];
         var step = FirstOrder.Steps(problem);
-        Annealing.Better(problem, step, order, Math.Min(4_000_000, 20_000 * order.Length), first.Bound - problem.FixedCost(), 6, () => stop.IsCancellationRequested ? 1 : clock.Elapsed / limit);
+        Annealing.Better(problem, step, order, modelled ? 20_000 * order.Length : 400_000 * order.Length, first.Bound - problem.FixedCost(), 6, () => stop.IsCancellationRequested ? 1 : clock.Elapsed / limit);
         var rounds = FirstOrder.One(order);
         var cost = problem.CostOf(rounds);
         // Of equals the one that comes out the same on every run.
