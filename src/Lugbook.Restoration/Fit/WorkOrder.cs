@@ -36,7 +36,7 @@ internal sealed class WorkOrder
         var jobOf = new Dictionary<int, int>();
         for (var j = 0; j < _jobs.Length; j++) foreach (var i in _jobs[j]) jobOf[work[i].PartId] = j;
         var classes = _jobs.Select(j => j.Min(i => _ranks[i])).ToArray();
-        ImmutableArray<(int Cover, int Buried)> before = [.. _covers.Select(c => (Cover: jobOf[c.Cover], Buried: jobOf[c.Buried])).Where(b => b.Cover != b.Buried && classes[b.Cover] != WorkClass.Held).Distinct()];
+        ImmutableArray<(int Cover, int Buried)> before = [.. _covers.Select(c => (Cover: jobOf[c.Cover], Buried: jobOf[c.Buried])).Where(b => b.Cover != b.Buried && (classes[b.Cover] != WorkClass.Held || classes[b.Buried] == WorkClass.Held)).Distinct()];
         before = WithoutCircles(before);
         // What covers an urgent part is as urgent.
         for (var (changed, round) = (true, 0); changed && round <= _jobs.Length; round++)

@@ -225,7 +225,7 @@ public class FitPlanTests
         // Whether one of them lies across the line is asked of a book without a line; that is not the matter here.
         var sheet = FitStage.Run(map, choices with { Choices = [.. choices.Choices.Select(c => c with { Question = null })] }, null, new(plan));
         var (large, small) = (sheet.Steps.Single(s => s.Position == "C1"), sheet.Steps.Single(s => s.Position == "C2"));
-        Assert.True(small.Number < large.Number);
+        Assert.True(small.Number < large.Number, $"{small.Turn} {small.Open} / {large.Turn} {large.Open}");
         Assert.Contains("lies over C1", small.Turn, StringComparison.Ordinal);
     }
 
