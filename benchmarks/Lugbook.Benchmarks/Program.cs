@@ -13,9 +13,14 @@ if (args is ["order", var orders])
     File.WriteAllText(orders, OrderBenchmarks.Report());
     return 0;
 }
+if (args is ["fit", var fits])
+{
+    File.WriteAllText(fits, FitBenchmarks.Report());
+    return 0;
+}
 if (args is not ([_] or [_, "once"]))
 {
-    Console.Error.WriteLine("Give the file that the results are written to; 'once' after it measures each thing once, to see that all runs. 'order FILE' measures the orders instead.");
+    Console.Error.WriteLine("Give the file that the results are written to; 'once' after it measures each thing once, to see that all runs. 'order FILE' measures the orders instead, 'fit FILE' the order of the work.");
     return 2;
 }
 var job = args.Length == 2 ? Job.Dry : Job.ShortRun.WithWarmupCount(3).WithIterationCount(5).WithIterationTime(TimeInterval.FromMilliseconds(200));

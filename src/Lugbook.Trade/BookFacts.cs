@@ -36,6 +36,8 @@ public sealed record BookFacts
     public double? ChartInputOhms { get; init; }
     /// <summary>What becomes of families of parts in this set, where it differs from the trade's habit: "paper: stays; resistor: goes".</summary>
     public string? Policy { get; init; }
+    /// <summary>Rules of thumb for the bench, where they differ from the usual: "open 2; sleeve 20".</summary>
+    public string? FitRules { get; init; }
     /// <summary>A lug on the common negative (B-), when the user says which; otherwise it is inferred.</summary>
     public string? CommonLug { get; init; }
     /// <summary>What M means on this set's sheet.</summary>

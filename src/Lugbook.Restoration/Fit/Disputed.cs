@@ -13,8 +13,7 @@ internal static class Disputed
     /// <summary>The step, closed and without a disputed polarity when a contradiction concerns its part or a lug of it.</summary>
     public static FitStep Hold(FitStep step, MapResult map, ImmutableArray<Contradiction> contradictions)
     {
-        var part = map.Book.Parts.ById(step.PartId);
-        var against = contradictions.Where(c => part is not null && Concerns(c, part)).ToArray();
+        var against = Against(map.Book.Parts.ById(step.PartId), contradictions);
         if (against.Length == 0) return step;
         var polarity = against.Any(c => c.Rule.Contains("reversed", StringComparison.Ordinal));
         return step with
@@ -24,6 +23,9 @@ internal static class Disputed
             On = polarity ? [.. step.On.Select(l => l with { How = WithoutSign(l.How) })] : step.On,
         };
     }
+
+    /// <summary>What cannot be true of this part or a lug of it.</summary>
+    public static Contradiction[] Against(Part? part, ImmutableArray<Contradiction> contradictions) => [.. contradictions.Where(c => part is not null && Concerns(c, part))];
 
     private static bool Concerns(Contradiction found, Part part) =>
         Same(found.Place, part.Name) || part.Leads.Any(l => Same(found.Place, l.Lug));

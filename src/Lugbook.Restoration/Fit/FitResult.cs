@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Order;
 
 namespace Lugbook.Restoration.Fit;
 
@@ -45,6 +46,12 @@ public sealed record LugSheet
     public required LugVerdict Verdict { get; init; }
     /// <summary>The verdict as a sentence.</summary>
     public required string Sentence { get; init; }
+    /// <summary>Leads and wire ends on it now.</summary>
+    public int Ends { get; init; }
+    /// <summary>Measured lugs within 12 mm, nearest first.</summary>
+    public ImmutableArray<NearLug> Near { get; init; } = [];
+    /// <summary>What makes it hard to work at, as sentences; null when nothing does.</summary>
+    public string? Crowding { get; init; }
     /// <summary>What suffers from heat on or at this lug; empty when nothing is known to.</summary>
     public required ImmutableArray<string> HeatSensitive { get; init; }
     /// <summary>Numbers of the steps that work at this lug.</summary>
@@ -81,6 +88,12 @@ public sealed record FitStep
     public double? SpanMm { get; init; }
     /// <summary>How the leads are formed and whether they are sleeved, as far as it can be told.</summary>
     public required string Forming { get; init; }
+    /// <summary>The same in figures: mounting, bends, cut lengths, sleeves, which lead first.</summary>
+    public required PartPlan Plan { get; init; }
+    /// <summary>Positions of one round are open at once; from 1.</summary>
+    public required int Round { get; init; }
+    /// <summary>Other positions that are open together with this one; empty when one is open at a time.</summary>
+    public ImmutableArray<string> Together { get; init; } = [];
     /// <summary>Polarity; null when the part has none.</summary>
     public string? Polarity { get; init; }
     /// <summary>A part that looks the same and is done in another step; null when there is none.</summary>
@@ -92,6 +105,14 @@ public sealed record FitStep
     /// <summary>True once it is done.</summary>
     public required bool Done { get; init; }
 }
+
+/// <summary>A lug to be looked at when the work is done.</summary>
+/// <param name="Lug">The lug.</param>
+/// <param name="Look">What to look at.</param>
+/// <param name="CutEnds">Cut ends that must be found from the work at it.</param>
+/// <param name="Steps">Numbers of the steps that worked at it.</param>
+/// <param name="Worked">Are all of those done?</param>
+public sealed record LugInspection(string Lug, ImmutableArray<string> Look, int CutEnds, ImmutableArray<int> Steps, bool Worked);
 
 /// <summary>A position that goes but cannot be on the sheet.</summary>
 /// <param name="Position">The part's reference.</param>
@@ -111,6 +132,18 @@ public sealed record FitResult
     public required ImmutableArray<NotOnSheet> NotOnSheet { get; init; }
     /// <summary>How the order was found.</summary>
     public required string OrderRule { get; init; }
+    /// <summary>The order, with its proof or the gap that is left.</summary>
+    public required FitOrder Order { get; init; }
+    /// <summary>The rules of thumb that were used.</summary>
+    public required FitRules Rules { get; init; }
+    /// <summary>What is too near to what.</summary>
+    public required ClearanceReport Clearance { get; init; }
+    /// <summary>Sleeve, braid, solder and wire for what is still to be done.</summary>
+    public required ImmutableArray<Consumable> Materials { get; init; }
+    /// <summary>Every lug that is touched, to be looked at before power.</summary>
+    public required ImmutableArray<LugInspection> Inspection { get; init; }
+    /// <summary>Time and cost of what is still to be done.</summary>
+    public required WorkEstimate Estimate { get; init; }
     /// <summary>Steps done.</summary>
     public required int DoneCount { get; init; }
     /// <summary>Steps in all.</summary>

@@ -8,18 +8,20 @@ namespace Lugbook.Restoration.Fit;
 /// <summary>Writes the steps. A joint on a cleared lug is soldered once, when the last new lead has come.</summary>
 internal static class StepWriter
 {
-    public static ImmutableArray<FitStep> Write(MapResult map, Bench bench, ImmutableArray<Turn> order)
+    public static ImmutableArray<FitStep> Write(MapResult map, Bench bench, ImmutableArray<Turn> order, PartPlanner planner, FitRules rules)
     {
         var steps = ImmutableArray.CreateBuilder<FitStep>(order.Length);
-        for (var i = 0; i < order.Length; i++) steps.Add(Step(map, bench, order, i));
+        for (var i = 0; i < order.Length; i++) steps.Add(Step(map, bench, order, i, planner, rules));
         return steps.ToImmutable();
     }
 
-    private static FitStep Step(MapResult map, Bench bench, ImmutableArray<Turn> order, int index)
+    private static FitStep Step(MapResult map, Bench bench, ImmutableArray<Turn> order, int index, PartPlanner planner, FitRules rules)
     {
         var choice = order[index].Choice;
         var part = map.Book.Parts.ById(choice.PartId)!;
         var span = Span(map, part);
+        var plan = planner.Plan(choice, part, span);
+        var together = order.Where((t, i) => i != index && t.Round == order[index].Round).Select(t => t.Choice.Position).ToImmutableArray();
         return new()
         {
             Number = index + 1,
@@ -28,10 +30,13 @@ internal static class StepWriter
             Old = Describe(part),
             New = choice.New,
             Turn = order[index].Why,
-            Off = [.. part.Leads.Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OffHow(bench, order, index, l)))],
-            On = [.. part.Leads.Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OnHow(bench, order, index, l, part)))],
+            Off = [.. part.Leads.Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OffHow(bench, order, index, l, rules)))],
+            On = [.. part.Leads.OrderBy(l => plan.Leads.FirstOrDefault(p => p.Letter == l.Letter)?.Turn ?? 9).Select(l => new LeadWork(l.Letter, l.Lug, bench.Verdict(l.Lug), OnHow(bench, order, index, l, part)))],
             SpanMm = span,
-            Forming = Forming(span, choice, part),
+            Forming = FormingWords.Of(plan),
+            Plan = plan,
+            Round = order[index].Round,
+            Together = together,
             Polarity = choice.Requirement.Polarity?.Sentence,
             Alike = Alike(order, index, map),
             Open = choice.New is null ? $"No part is chosen yet: do not open this position. {choice.Explanation}" : choice.Question,
@@ -40,9 +45,9 @@ internal static class StepWriter
         };
     }
 
-    private static string OffHow(Bench bench, ImmutableArray<Turn> order, int index, Lead lead)
+    private static string OffHow(Bench bench, ImmutableArray<Turn> order, int index, Lead lead, FitRules rules)
     {
-        if (bench.Verdict(lead.Lug) == LugVerdict.SpliceOntoShortTails) return $"Cut it off and leave {Show.Number(LugWriter.TailMm)} mm.";
+        if (bench.Verdict(lead.Lug) == LugVerdict.SpliceOntoShortTails) return $"Cut it off and leave {Show.Number(rules.TailMm)} mm.";
         return Others(bench, order, lead.Lug, index, later: true) is { Length: > 0 } later
             ? $"Unsolder it; {Show.List(later)} {(later.Length == 1 ? "leaves" : "leave")} this lug in a later step."
             : "Unsolder it; it is the last old lead here: clear the lug to bare metal.";
@@ -69,27 +74,10 @@ internal static class StepWriter
             ? Math.Round(Math.Sqrt((x1 - x2) * (x1 - x2) + (y1 - y2) * (y1 - y2)), 1)
             : null;
 
-    private static string Forming(double? span, Choice choice, Part part)
-    {
-        if (choice.Group is not null && part.Kind == PartKind.Electrolytic)
-            return "A section of a can: the new part stands beneath, in the emptied can, or in a new can; cut the old section off its lug, never leave it in parallel.";
-        if (span is null) return "Hold the new part against the lugs before bending: their distance is not in the book. Sleeve each lead before bending.";
-        var distance = $"The lugs are {Show.Number(span.Value)} mm apart in plan.";
-        return (choice.New == choice.Part?.Text ? choice.Part : null) switch
-        {
-            { BodyMm: { } body } part1 when body <= span => $"{distance} The body ({Body(part1)}) fits between them; sleeve both leads before bending, unless bare lead and neighbours are far apart.",
-            { BodyMm: not null } part1 => $"{distance} The body ({Body(part1)}) is longer: mount it standing or beside the line between the lugs, leads sleeved.",
-            _ => $"{distance} Sleeve both leads before bending.",
-        };
-    }
-
-    private static string Body(ChosenPart part) => part.DiameterMm is { } thick ? $"about {Show.Number(part.BodyMm!.Value)} mm long and {Show.Number(thick)} mm thick" : $"about {Show.Number(part.BodyMm!.Value)} mm";
-
     private static string? Alike(ImmutableArray<Turn> order, int index, MapResult map)
     {
         var here = order[index].Choice;
-        var same = order.Where((t, i) => i != index && t.Choice.OldValue is { } v && v == here.OldValue && t.Choice.Unit == here.Unit
-            && map.Book.Parts.ById(t.Choice.PartId)?.Kind == map.Book.Parts.ById(here.PartId)?.Kind).Select(t => t.Choice.Position).ToArray();
+        var same = order.Where((t, i) => i != index && Confusable.LooksLike(map, here, t.Choice)).Select(t => t.Choice.Position).ToArray();
         return same.Length == 0 ? null : $"{Show.List(same)} {(same.Length == 1 ? "looks" : "look")} the same: finish this one before another is opened.";
     }
 

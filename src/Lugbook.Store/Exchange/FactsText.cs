@@ -32,6 +32,7 @@ internal static class FactsText
                 case "today line volts" or "line today" or "bench line volts": facts = facts with { TodayLineVolts = Number(row, 0, 1000) }; break;
                 case "meter" or "my meter": facts = facts with { Meter = value }; break;
                 case "policy": facts = facts with { Policy = value }; break;
+                case "fit rules": facts = facts with { FitRules = value }; break;
                 case "chart line volts": facts = facts with { ChartLineVolts = Number(row, 0, 1000) }; break;
                 case "chart ohms per volt" or "chart ohm per volt": facts = facts with { ChartOhmsPerVolt = Number(row, 10, 1e6) }; break;
                 case "chart input ohms" or "chart meter ohms": facts = facts with { ChartInputOhms = Number(row, 1e3, 1e12) }; break;
@@ -79,7 +80,7 @@ internal static class FactsText
         {
             ("name", book.Name), ("title", facts.Title), ("year", facts.Year?.ToString(CultureInfo.InvariantCulture)), ("story", facts.Story),
             ("line_volts", Text(facts.LineVolts)), ("line_hertz", Text(facts.LineHertz)),
-            ("today_line_volts", Text(facts.TodayLineVolts)), ("meter", facts.Meter), ("policy", facts.Policy),
+            ("today_line_volts", Text(facts.TodayLineVolts)), ("meter", facts.Meter), ("policy", facts.Policy), ("fit_rules", facts.FitRules),
             ("chart_line_volts", Text(facts.ChartLineVolts)), ("chart_ohms_per_volt", Text(facts.ChartOhmsPerVolt)), ("chart_input_ohms", Text(facts.ChartInputOhms)),
             ("common_lug", facts.CommonLug), ("m_means", facts.MegHabit == MegHabit.Unknown ? null : facts.MegHabit.ToString().ToLowerInvariant()),
         };

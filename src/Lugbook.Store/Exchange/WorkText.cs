@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Store.Exchange;
@@ -26,6 +27,8 @@ public static class WorkText
                 Replacement = row.Words("replacement"),
                 Role = row.Words("role"),
                 Done = DoneOf(row),
+                DoneAt = TimeOf(row),
+                DoneStep = StepOf(row),
                 Problem = row.Words("problem"),
                 Note = row.Words("note"),
                 Extras = row.Extras(),
@@ -54,6 +57,22 @@ public static class WorkText
         }
         row.Complain("decision", 0, "this decision is not known.", "Write goes, stays or measure first, or leave it empty.");
         return Decision.Undecided;
+    }
+
+    private static DateTimeOffset? TimeOf(RowCells row)
+    {
+        if (row.Words("done_at") is not { } text) return null;
+        if (DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at)) return at;
+        row.Complain("done_at", 0, "not a date and time.", "Write it as 2026-11-25T20:30:00Z, or leave it empty.");
+        return null;
+    }
+
+    private static int? StepOf(RowCells row)
+    {
+        if (row.Words("done_step") is not { } text) return null;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var step) && step is > 0 and < 100_000) return step;
+        row.Complain("done_step", 0, "not the number of a step.", "Write a whole number from 1, or leave it empty.");
+        return null;
     }
 
     private static bool DoneOf(RowCells row)

@@ -26,6 +26,10 @@ public sealed record PositionWork : Row
     public string? Role { get; init; }
     /// <summary>True once the exchange is done.</summary>
     public bool Done { get; init; }
+    /// <summary>When it was ticked at the bench; null when it is not done, or was entered afterwards in a sweep.</summary>
+    public DateTimeOffset? DoneAt { get; init; }
+    /// <summary>Number of the step under which it was done, so that the sheet keeps it there; null when not known.</summary>
+    public int? DoneStep { get; init; }
     /// <summary>What stopped the exchange, until it is settled; null when nothing did.</summary>
     public string? Problem { get; init; }
     /// <summary>Anything to remember.</summary>

@@ -1,21 +1,30 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Order.Lists;
+using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
+using Lugbook.Trade;
+using Lugbook.Trade.Text;
 using Lugbook.Web;
 
 namespace Lugbook.Commands;
 
-/// <summary>What "fit --done" and "--undone" were given.</summary>
-internal sealed record Ticks(string[] Done, string[] Undone, string? BookTo, string? DrawerFrom, string? DrawerTo);
+/// <summary>What "fit --done" or "--undone" was given.</summary>
+/// <param name="Text">Steps or parts: "1-14,17", "C6,C7".</param>
+/// <param name="Done">Done, or not done after all.</param>
+/// <param name="BookTo">Where the book goes.</param>
+/// <param name="DrawerFrom">The drawer; null to count nothing.</param>
+/// <param name="DrawerTo">Where the drawer goes.</param>
+internal sealed record Sweep(string Text, bool Done, string BookTo, string? DrawerFrom, string? DrawerTo);
 
-/// <summary>Ticks positions off and keeps the drawer's count; book and drawer are written when all of it is right, or neither.</summary>
+/// <summary>Enters ticks from paper and keeps the drawer's count; book and drawer are written when all of it is right, or neither.</summary>
 internal static class FitTicking
 {
-    public static async Task<int> RunAsync(ParseResult parsed, BookInput opened, ChooseResult choices, FitResult fit, Ticks ticks, CancellationToken stop)
+    public static async Task<int> RunAsync(ParseResult parsed, BookInput opened, ChooseResult choices, FitResult fit, Sweep sweep, CancellationToken stop)
     {
         var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
         async Task<int> Refuse(string why)
@@ -23,48 +32,68 @@ internal static class FitTicking
             await error.WriteLineAsync($"lugbook: {why} Nothing was written.");
             return ExitCode.WrongInput;
         }
-        if (ticks.BookTo is null) return await Refuse("--done and --undone change the book. Say with --out where it goes; that may be the file it came from.");
-        if (ticks.DrawerFrom is null != ticks.DrawerTo is null) return await Refuse("--drawer and --drawer-out go together: the count changes. Both may name the same file.");
-        if (ticks.DrawerTo is { } csv && !csv.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)) return await Refuse($"the drawer is written as CSV, and '{csv}' does not end so.");
-        if (ticks.Done.Intersect(ticks.Undone, StringComparer.OrdinalIgnoreCase).FirstOrDefault() is { } both) return await Refuse($"{both} cannot be done and not done.");
+        if (sweep.DrawerFrom is null != sweep.DrawerTo is null) return await Refuse("--drawer and --drawer-out go together: the count changes. Both may name the same file.");
+        if (sweep.DrawerTo is { } csv && !csv.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)) return await Refuse($"the drawer is written as CSV, and '{csv}' does not end so.");
+        var (numbers, wrong) = StepNumbers.Read(sweep.Text, [.. fit.Steps.Select(s => s.Position)]);
+        FitStep[] steps = [.. numbers.Select(n => fit.Steps[n - 1])];
+        if (wrong is null && sweep.Done && steps.FirstOrDefault(s => s.Open is not null && !s.Done) is { } held) wrong = $"step {held.Number}, {held.Position}, cannot be ticked: {held.Open}";
+        if (wrong is not null) return await Refuse(wrong);
         var drawer = Drawer.Empty;
-        if (ticks.DrawerFrom is { } file)
+        if (sweep.DrawerFrom is { } file)
         {
             if (await SupplyInput.ReadAsync(file, [], opened.Data.Policy.Catalogue, error, stop) is not { } supply) return ExitCode.WrongInput;
             drawer = supply.Drawer;
         }
-        var (book, told) = (opened.Book, new List<string>());
-        foreach (var (position, done) in ticks.Done.Select(p => (p, true)).Concat(ticks.Undone.Select(p => (p, false))))
+        var book = BookEdits.MarkSweep(opened.Book, steps.Where(s => s.Done != sweep.Done).Select(s => (s.Position, s.Number)), sweep.Done);
+        var told = new List<string>();
+        if (sweep.DrawerFrom is not null)
         {
-            if (fit.Steps.FirstOrDefault(s => string.Equals(s.Position, position, StringComparison.OrdinalIgnoreCase)) is not { } step)
-                return await Refuse(fit.NotOnSheet.FirstOrDefault(n => string.Equals(n.Position, position, StringComparison.OrdinalIgnoreCase)) is { } none ? $"{none.Position} is not on the sheet: {none.Reason}" : $"'{position}' is not on the sheet: no such position goes. 'lugbook fit' lists those that do.");
-            if (done && step.Open is { } open) return await Refuse($"{step.Position} cannot be ticked: {open}");
-            var place = $"{book.Name}/{step.Position}";
-            book = BookEdits.MarkDone(book, step.Position, done);
-            if (ticks.DrawerFrom is null) told.Add($"{step.Position} {(done ? "done" : "not done after all")}.");
-            else if (done)
+            foreach (var step in steps)
             {
-                var before = drawer.FittedAt(place);
-                var line = before ?? OrderStage.InDrawer(choices.For(step.Position)!, drawer, opened.Data.Policy.Catalogue).FirstOrDefault();
-                if (line is not null) drawer = drawer.Fit(place, line);
-                told.Add(before is not null ? $"{step.Position} done; it was counted down already ({before.Part.Text})."
-                    : line is null ? $"{step.Position} done; nothing in the drawer may stand there, so nothing was counted."
-                    : $"{step.Position} done with {line.Part.Text} from the drawer{(line.Where is null ? "" : $", {line.Where}")}: {drawer.FittedAt(place)!.Count} left.");
-            }
-            else
-            {
-                var line = drawer.FittedAt(place);
-                drawer = drawer.Forget(place);
-                told.Add($"{step.Position} not done after all{(line is null ? "; nothing goes back into the drawer" : $"; {line.Part.Text} goes back into the drawer")}.");
+                (drawer, var said) = sweep.Done ? Taken(opened, choices, drawer, step) : Returned(opened, drawer, step);
+                told.Add(said);
             }
         }
-        if (ticks.DrawerTo is { } drawerTo)
+        if (sweep.DrawerTo is { } drawerTo)
         {
             var written = await Saving.WriteAsync(parsed, drawerTo, path => TableFiles.WriteAsync(path, Encoding.UTF8.GetBytes(drawer.ToCsv()), CancellationToken.None));
             if (written != ExitCode.Done) return written;
         }
-        var code = await Saving.WriteAsync(parsed, ticks.BookTo, path => Saving.BookAsync(book, path, stop));
+        var code = await Saving.WriteAsync(parsed, sweep.BookTo, path => WriteAsync(book, path, stop));
+        if (code != ExitCode.Done) return code;
         foreach (var sentence in told) await output.WriteLineAsync(sentence);
-        return code;
+        var list = string.Join(", ", steps.Select(s => $"{s.Number} {s.Position}"));
+        await output.WriteLineAsync($"{(sweep.Done ? "Done" : "Not done after all")}: {list}. Take it back with --{(sweep.Done ? "undone" : "done")} {sweep.Text}");
+        return ExitCode.Done;
+    }
+
+    private static (Drawer Drawer, string Said) Taken(BookInput opened, ChooseResult choices, Drawer drawer, FitStep step)
+    {
+        var place = $"{opened.Book.Name}/{step.Position}";
+        if (drawer.FittedAt(place) is { } before) return (drawer.Fit(place, before), $"{step.Position} done; it was counted down already ({before.Part.Text}).");
+        if (OrderStage.InDrawer(choices.For(step.Position)!, drawer, opened.Data.Policy.Catalogue).FirstOrDefault() is not { } line)
+            return (drawer, $"{step.Position} done; nothing in the drawer may stand there, so nothing was counted.");
+        var after = drawer.Fit(place, line);
+        return (after, $"{step.Position} done with {line.Part.Text} from the drawer{(line.Where is null ? "" : $", {line.Where}")}: {after.FittedAt(place)!.Count} left.");
+    }
+
+    private static (Drawer Drawer, string Said) Returned(BookInput opened, Drawer drawer, FitStep step)
+    {
+        var place = $"{opened.Book.Name}/{step.Position}";
+        var line = drawer.FittedAt(place);
+        return (drawer.Forget(place), $"{step.Position} not done after all{(line is null ? "; nothing goes back into the drawer" : $"; {line.Part.Text} goes back into the drawer")}.");
+    }
+
+    // Into the form that its name says; photographs and history of a book file stay.
+    private static async Task<ImmutableArray<Complaint>> WriteAsync(Book book, string path, CancellationToken stop)
+    {
+        if (path.EndsWith(".lugbook", StringComparison.OrdinalIgnoreCase) && File.Exists(path))
+        {
+            var opening = await BookArchive.OpenAsync(path, stop);
+            return opening.Archive is { } archive ? await (archive with { Book = book }).SaveAsync(path, TimeProvider.System.GetUtcNow(), stop) : opening.Complaints;
+        }
+        if (File.Exists(path) && !path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase))
+            return [new(path, "", 0, "ticks cannot be kept in this form.", "Say with --out where the book goes: --out my-set.lugbook")];
+        return await Saving.BookAsync(book, path, stop);
     }
 }

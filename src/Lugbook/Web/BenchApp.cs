@@ -44,6 +44,7 @@ internal static class BenchApp
         builder.Services.AddHostedService<DrawerKeeper>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<OpenBooks>();
 
         var app = builder.Build();

@@ -69,12 +69,15 @@ internal sealed record BenchData(string Folder, ValveHandbook Handbook, ValveLib
     public static JudgeResult Judge(Book book, JudgeBasis basis) => JudgeStage.Run(book, basis, FamilyPolicy.Read(book.Facts.Policy).Policy, BookMeters.AtBench(book));
 
     /// <summary>Chooses by the solved circuit; what was measured or laid down as policy decides first. Solving takes from a fraction of a second to some seconds.</summary>
-    public ChooseResult Choose(MapResult map)
+    public ChooseResult Choose(MapResult map) => ChooseSolved(map).Choices;
+
+    /// <summary>The same, with the solved set that it rests on.</summary>
+    public (ChooseResult Choices, SolveResult Solved) ChooseSolved(MapResult map)
     {
         var solved = Solve(map);
         var bounds = BoundsStage.Run(solved);
         var sheet = SheetStage.Run(solved, SheetConditions.Of(map.Book, Handbook) with { Samples = 100 });
-        return Choose(map, new(solved, sheet, bounds), new(() => Judge(map.Book, Basis(solved, bounds, map.Book, new(sheet)))));
+        return (Choose(map, new(solved, sheet, bounds), new(() => Judge(map.Book, Basis(solved, bounds, map.Book, new(sheet))))), solved);
     }
 
     /// <summary>Chooses by a circuit that is solved already. Verdicts are asked for only where something was measured or laid down.</summary>

@@ -10,7 +10,19 @@ namespace Lugbook.Web;
 internal static class BookEdits
 {
     /// <summary>Marks a position as exchanged, or not after all.</summary>
-    public static Book MarkDone(Book book, string part, bool done) => Change(book, part, work => work with { Done = done });
+    /// <param name="book">The book.</param>
+    /// <param name="part">The part's reference.</param>
+    /// <param name="done">Done, or not after all.</param>
+    /// <param name="at">When it was ticked, for the user's own pace; null: not known.</param>
+    /// <param name="step">Number of its step, so that the sheet keeps it there; null: not known.</param>
+    public static Book MarkDone(Book book, string part, bool done, DateTimeOffset? at = null, int? step = null) =>
+        Change(book, part, work => work with { Done = done, DoneAt = done ? at : null, DoneStep = done ? step : null });
+
+    /// <summary>Marks many positions at once, as they were ticked on paper: without a time.</summary>
+    public static Book MarkSweep(Book book, IEnumerable<(string Part, int Step)> steps, bool done) => steps.Aggregate(book, (b, s) => MarkDone(b, s.Part, done, null, s.Step));
+
+    /// <summary>Keeps rules of thumb for the bench; what is as usual is not kept.</summary>
+    public static Book Rules(Book book, Restoration.Fit.FitRules rules) => book with { Facts = book.Facts with { FitRules = rules.Write() } };
 
     /// <summary>Records a decision and its reason.</summary>
     public static Book Decide(Book book, string part, Decision decision, string? reason) =>

@@ -2,6 +2,7 @@ using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Judge;
+using Lugbook.Restoration.Layout;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Power;
@@ -24,6 +25,9 @@ internal sealed class BookView
     private readonly Lazy<BoundsResult> _bounds;
     private readonly Lazy<JudgeBasis> _basis;
     private readonly Lazy<JudgeResult> _judge;
+    private readonly Lazy<ChassisLayout> _layout;
+    private FitOrder? _order;
+    private (bool WorkedOut, FitOrder? Order, FitResult Sheet)? _fit;
 
     /// <param name="stored">The book.</param>
     /// <param name="data">What the answers need besides.</param>
@@ -42,6 +46,9 @@ internal sealed class BookView
         // With another meter what lies in parallel is found anew at its volts; the rest stays.
         _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
+        // Where things lie depends on what is entered, not on what is decided or done.
+        _layout = same ? before!._layout : new(() => LayoutStage.Run(stored.Book));
+        _order = before?._order;
         _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge));
     }
 
@@ -73,11 +80,27 @@ internal sealed class BookView
     /// <summary>What the supply bears; a large set takes half a minute: call it off the page's own thread.</summary>
     public PowerResult Power(CancellationToken stop) => PowerStage.Run(_solved.Value, SheetConditions.Of(Book, Data.Handbook), Data.Policy.RectifierLimits, stop);
 
-    public OrderResult Order => OrderStage.Run(Choose);
-    public FitResult Fit => FitStage.Run(Map, Choose);
+    public OrderResult Order => OrderStage.Run(Choose, FitRules.ForOrder(new()));
+    /// <summary>The book's rules of thumb for the bench.</summary>
+    public FitRules FitRules => FitRules.Read(Book.Facts.FitRules).Rules;
+    /// <summary>What the sheet rests on besides map and choices, as far as it is there without waiting.</summary>
+    public FitBasis FitBasis => new(_layout.Value, IsWorkedOut ? Solved : null);
+    /// <summary>The job sheet, in the order that was kept, or else in the first one that is found at once.</summary>
+    public FitResult Fit
+    {
+        get
+        {
+            if (_fit is { } known && known.WorkedOut == IsWorkedOut && ReferenceEquals(known.Order, _order)) return known.Sheet;
+            var sheet = FitStage.Run(Map, Choose, FitRules, FitBasis, _order);
+            _fit = (IsWorkedOut, _order, sheet);
+            return sheet;
+        }
+    }
+    /// <summary>Takes an order that a search has found; it stays while the work is the same, ticks apart.</summary>
+    public void KeepOrder(FitOrder order) => _order = order;
 
     private static BookFacts Electrical(BookFacts facts) =>
-        facts with { Title = "", Story = null, Year = null, Policy = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
+        facts with { Title = "", Story = null, Year = null, Policy = null, FitRules = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
 
     // What only the sheet's conditions take from the book.
     private static bool SameMeter(Book a, Book b) => Conditions(a.Facts) == Conditions(b.Facts) && a.Meters.Equals(b.Meters);

@@ -85,7 +85,7 @@ internal static class RandomBooks
     });
 
     private static readonly Gen<BookFacts> Facts = Gen.Select(Text, MaybeValue(Gen.Int), Maybe(Text), MaybeValue(Number), Gen.Enum<MegHabit>()).Select((title, year, story, volts, meg) =>
-        new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
+        new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, FitRules = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
 
     /// <summary>Tables of up to this many rows, whose identities are small numbers in any order, so that two books have some in common.</summary>
     private static Gen<Table<T>> TableOf<T>(Gen<T> row) where T : Row =>

@@ -53,7 +53,7 @@ internal static class BenchEndpoints
     }
 
     /// <summary>Stores ticks in the order in which they were made. What cannot be stored is answered with its reason and does not hold up the rest.</summary>
-    private static async Task<IResult> TakeAsync(string name, HttpRequest request, IShelf shelf, CancellationToken stop)
+    private static async Task<IResult> TakeAsync(string name, HttpRequest request, OpenBooks books, IShelf shelf, CancellationToken stop)
     {
         if (!request.Headers.ContainsKey(OwnHeader)) return Results.Problem("Ticks come from the bench page only.", statusCode: StatusCodes.Status403Forbidden);
         Tick[]? ticks;
@@ -66,6 +66,8 @@ internal static class BenchEndpoints
         var meanwhile = new List<string>();
         try
         {
+            // A part keeps the number under which it was done, so that the sheet stays as it was seen.
+            var steps = (await books.OpenAsync(name, stop)).Fit.Steps.DistinctBy(s => s.Position, StringComparer.OrdinalIgnoreCase).ToDictionary(s => s.Position, s => s.Number, StringComparer.OrdinalIgnoreCase);
             foreach (var tick in ticks)
             {
                 var before = (await shelf.OpenAsync(name, stop)).Book;
@@ -74,7 +76,7 @@ internal static class BenchEndpoints
                 await shelf.EditOnceAsync(name, tick.Id, Bench.Who, Ticks.Say(tick), book =>
                 {
                     found = Ticks.Meanwhile(book, tick);
-                    return Ticks.Apply(book, tick);
+                    return Ticks.Apply(book, tick, steps.TryGetValue(tick.Position, out var step) ? step : null);
                 }, stop);
                 taken.Add(tick.Id);
                 if (found is not null) meanwhile.Add(found);

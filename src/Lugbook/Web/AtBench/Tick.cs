@@ -39,13 +39,16 @@ internal static class Ticks
     }
 
     /// <summary>The book with the tick. Words that another device wrote meanwhile stay and the new ones follow.</summary>
-    public static Book Apply(Book book, Tick tick)
+    /// <param name="book">The book.</param>
+    /// <param name="tick">The tick.</param>
+    /// <param name="step">Number of the position's step on the sheet, so that the sheet keeps it there.</param>
+    public static Book Apply(Book book, Tick tick, int? step = null)
     {
         var words = string.IsNullOrWhiteSpace(tick.Words) ? null : tick.Words.Trim();
         return BookEdits.Change(book, tick.Position, work => tick.Kind switch
         {
-            TickKind.Done => work with { Done = true, Problem = null },
-            TickKind.NotDone => work with { Done = false },
+            TickKind.Done => work with { Done = true, DoneAt = tick.At, DoneStep = step ?? work.DoneStep, Problem = null },
+            TickKind.NotDone => work with { Done = false, DoneAt = null, DoneStep = null },
             TickKind.Problem => work with { Problem = Joined(work.Problem, tick.Was, words) },
             _ => work with { Note = Joined(work.Note, tick.Was, words) },
         });

@@ -1,0 +1,84 @@
+using Lugbook.Restoration.Fit;
+using Lugbook.Restoration.Order;
+using Lugbook.Restoration.Order.Lists;
+using Lugbook.Store.Shelves;
+using Lugbook.Web;
+
+namespace Lugbook.Pages.Fit;
+
+/// <summary>Ticking, and what it takes from the drawer.</summary>
+public partial class FitPage
+{
+    private readonly Dictionary<string, DrawerLine> _offers = new(StringComparer.OrdinalIgnoreCase);
+    private readonly HashSet<string> _ordered = new(StringComparer.OrdinalIgnoreCase);
+    private bool _following;
+    private string? _drawerTrouble;
+    private Drawer _drawer = Drawer.Empty;
+
+    private string Place(FitStep step) => $"{View!.Book.Name}/{step.Position}";
+
+    private string? DrawerNote(FitStep step) => step.Done
+        ? _drawer.FittedAt(Place(step)) is { } taken ? $"Counted down in the drawer: {taken.Part.Text}, {taken.Count} left." : null
+        : _ordered.Contains(step.Position) ? "Its part is on order or came with one; the drawer was counted then." : null;
+
+    private void FollowDrawer()
+    {
+        if (!_following)
+        {
+            Desk.Changed += FollowPapers;
+            _following = true;
+        }
+        _ = LoadAsync();
+    }
+
+    private void LeaveDrawer()
+    {
+        if (_following) Desk.Changed -= FollowPapers;
+    }
+
+    private void FollowPapers() => _ = LoadAsync();
+
+    private async Task LoadAsync()
+    {
+        try
+        {
+            var supply = await Desk.ReadAsync(Stop);
+            await InvokeAsync(() =>
+            {
+                if (View is null) return;
+                _drawer = supply.Drawer;
+                _offers.Clear();
+                _ordered.Clear();
+                foreach (var step in View.Fit.Steps.Where(s => !s.Done))
+                {
+                    if (supply.IsOrdered(Place(step))) _ordered.Add(step.Position);
+                    else if (View.Choose.For(step.Position) is { } choice && OrderStage.InDrawer(choice, supply.Drawer, Data.Policy.Catalogue) is [var line, ..]) _offers[step.Position] = line;
+                }
+                StateHasChanged();
+            });
+        }
+        catch (Exception trouble) when (trouble is ShelfException or OperationCanceledException or ObjectDisposedException)
+        {
+            if (trouble is ShelfException) _drawerTrouble = trouble.Message;
+        }
+    }
+
+    private async Task TickAsync(FitStep step, DrawerLine? from)
+    {
+        var place = Place(step);
+        _drawerTrouble = null;
+        try
+        {
+            // A piece that was fitted here once and taken back is of no account to a new exchange.
+            if (!step.Done) await Desk.ForgetAsync(place, Stop);
+            if (!await EditAsync(step.Done ? $"{step.Position} not exchanged after all" : $"{step.Position} exchanged", book => BookEdits.MarkDone(book, step.Position, !step.Done, Clock.GetUtcNow(), step.Number))) return;
+            if (from is not null) await Desk.FitAsync(place, from, Stop);
+            else if (step.Done) await Desk.KeepStepAsync(View!.Book, Stop);
+        }
+        catch (ShelfException trouble)
+        {
+            _drawerTrouble = $"The drawer was not counted: {trouble.Message}";
+        }
+        await LoadAsync();
+    }
+}
