@@ -36,7 +36,11 @@ public sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug? 
 /// <param name="Lugs">Its lugs.</param>
 /// <param name="Anchor">Where it is when it has no lugs.</param>
 /// <param name="Measured">At least one of its lugs is measured.</param>
-public sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured);
+public sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured)
+{
+    /// <summary>Turn from how it comes out of the drawer, degrees clockwise as seen from beneath, from 0 up to 360; 0: a socket's key to the rear, a strip's first lug to the left.</summary>
+    public double Turn { get; init; }
+}
 
 /// <summary>Every lug of a book with a place: measured, completed from its mount's template, or proposed.</summary>
 /// <remarks>
@@ -46,7 +50,7 @@ public sealed record PlacedMount(int Id, string Name, MountKind Kind, string Kin
 /// </remarks>
 public sealed class Places
 {
-    private const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
+    internal const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
     private const double Gap = 24;         // mm between proposed mounts: room for parts
     private readonly Dictionary<string, PlacedLug> _byName = new(StringComparer.OrdinalIgnoreCase);
 
@@ -61,6 +65,9 @@ public sealed class Places
 
     /// <summary>The lug of this name; null when there is none.</summary>
     public PlacedLug? Find(string? name) => name is not null && _byName.TryGetValue(name, out var lug) ? lug : null;
+
+    /// <summary>The direction that pointed right before a turn, degrees clockwise as seen from beneath.</summary>
+    internal static Pt Direction(double degrees) => new(Math.Cos(degrees * Math.PI / 180), -Math.Sin(degrees * Math.PI / 180));
 
     internal Places(Book book)
     {
@@ -136,7 +143,16 @@ public sealed class Places
         }
 
         public PlacedMount ToMount() => new(row?.Id ?? 0, name, Kind, row?.KindAsWritten ?? MountTemplate.Spelling(Kind),
-            [.. Lugs.Select((l, i) => new PlacedLug(l.Id, l.Name, name, l.No, l.Row, Places[i], Found[i] is not null))], Anchor, Found.Any(f => f is not null));
+            [.. Lugs.Select((l, i) => new PlacedLug(l.Id, l.Name, name, l.No, l.Row, Places[i], Found[i] is not null))], Anchor, Found.Any(f => f is not null)) { Turn = TurnOf() };
+
+        private double TurnOf()
+        {
+            var template = Template();
+            if (template.Length < 2) return 0;
+            var (map, _) = BestFit.Similarity([.. template.Zip(Places)]);
+            var right = map(new(1, 0)) - map(default);
+            return (Math.Round(-Math.Atan2(right.Y, right.X) * 180 / Math.PI, 1) + 360) % 360;
+        }
     }
 
     private static List<Draft> Drafts(Book book)
