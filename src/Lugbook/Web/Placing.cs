@@ -21,10 +21,8 @@ internal readonly record struct Stand(Pt At, double Turn)
 /// <summary>Edits that lay things: each a pure function from a book and its layout to a book.</summary>
 internal static class Placing
 {
-    /// <summary>Where a mount stands: a socket and a can by their centre, anything else by the middle of its lugs.</summary>
-    public static Stand Of(MountFigure figure) => new(
-        figure.Mount.Lugs.Length == 0 || figure.Mount.Kind.IsSocket() || figure.Mount.Kind == MountKind.Can ? figure.Centre : Box.Around(figure.Mount.Lugs.Select(l => l.At)).Centre,
-        figure.Mount.Turn);
+    /// <summary>Where a mount stands: a socket by its centre, anything else by the mean of its lugs; both turn with it.</summary>
+    public static Stand Of(MountFigure figure) => new(figure.Mount.Lugs.Length == 0 || figure.Mount.Kind.IsSocket() ? figure.Centre : Pt.Mean([.. figure.Mount.Lugs.Select(l => l.At)]), figure.Mount.Turn);
 
     /// <summary>Where a body lies.</summary>
     public static Stand Of(PlacedBody body) => new(body.Slab.Centre, Degrees(body.Slab.Axis));

@@ -29,7 +29,7 @@ public class PlacingTests
             // A tenth of a millimetre on a socket of 22 mm is half a degree.
             Assert.True(Math.Min(off, 360 - off) < 0.7, $"{name} turned {StandOf(moved, name).Turn}, wanted {turn}");
             Assert.Equal(book.Lugs.Where(l => l.Mount != name), moved.Lugs.Where(l => l.Mount != name));
-        }, iter: 60);
+        }, iter: 15);
     }
 
     [Fact]
