@@ -32,7 +32,7 @@ public static class SvgStyle
         .chassis-drawing .wire.lay{stroke:var(--i);stroke-width:.8;stroke-dasharray:.28 1.5;stroke-linecap:butt}.chassis-drawing .wire.tracer{stroke-width:.8;stroke-dasharray:1.2 2.2;stroke-linecap:butt}
         .chassis-drawing .loose-end{stroke-dasharray:.8 .8}
         .chassis-drawing .bond{stroke-width:.4}
-        .chassis-drawing .lead{stroke:var(--i);stroke-width:.5}.chassis-drawing .lead-edge{stroke-width:1}.chassis-drawing .flying{stroke-width:.65}
+        .chassis-drawing .lead{stroke:var(--i);stroke-width:.5}.chassis-drawing .lead-edge{stroke-width:1}.chassis-drawing .flying{stroke-width:.65}.chassis-drawing .flying.usual{stroke-dasharray:2 1.6;stroke-linecap:butt}
         .chassis-drawing .winding{stroke-width:.4}
         .chassis-drawing .body{stroke-width:.34}
         .chassis-drawing .resistor{fill:#b98f63}.chassis-drawing .cement{fill:#d8d2c2}.chassis-drawing .paper{fill:#e8cf8e}.chassis-drawing .moulded{fill:#6b4a3a}.chassis-drawing .film{fill:#e0b64f}

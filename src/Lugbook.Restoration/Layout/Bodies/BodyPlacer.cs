@@ -173,11 +173,11 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<(S
         foreach (var lug in near)
         {
             var clear = slab.DistanceTo(lug.At) - lug.Radius - 0.5;
-            if (clear < 0) cost += 3 - 2.5 * clear;
+            if (clear < 0) cost += 3 - 2.5 * clear + (clear < -lug.Radius - 0.5 ? 6 : 0);   // a body on the middle of a lug hides it
         }
         if (cost > limit) return cost;
         if (chassis is { } box)
-            foreach (var corner in slab.Corners) cost += 1.2 * box.DistanceTo(corner);
+            foreach (var corner in slab.Corners) cost += 2.5 * box.DistanceTo(corner);
         foreach (var lead in body.Leads)
         {
             var points = lead.Points;
