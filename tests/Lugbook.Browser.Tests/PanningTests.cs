@@ -48,11 +48,7 @@ public class PanningTests(BenchFixture bench, ITestOutputHelper output)
             await shown.GetByRole(AriaRole.Button, new() { Name = "Place", Exact = true }).ClickAsync();
             await shown.Locator("[data-choose]").SelectOptionAsync("mount B");
             await Expect(shown.GetByRole(AriaRole.Button, new() { Name = "Take out" })).ToBeVisibleAsync();
-            await shown.Locator(".drawing").FocusAsync();
-            await shown.Keyboard.PressAsync("Shift+ArrowLeft");
-            await shown.WaitForTimeoutAsync(150);
             await shown.ScreenshotAsync(new() { Path = Path.Combine(folder, $"place-{name}.png"), FullPage = name == "phone" });
-            await shown.Keyboard.PressAsync("Escape");
             await GoAsync(shown, "/book/tv/chassis");
             await shown.WaitForTimeoutAsync(600);
             await shown.ScreenshotAsync(new() { Path = Path.Combine(folder, $"tv-{name}.png") });
