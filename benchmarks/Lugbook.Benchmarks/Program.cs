@@ -18,6 +18,11 @@ if (args is ["fit", var fits])
     File.WriteAllText(fits, FitBenchmarks.Report());
     return 0;
 }
+if (args is ["drawing", var drawings])
+{
+    File.WriteAllText(drawings, DrawingBenchmarks.Report());
+    return 0;
+}
 if (args is not ([_] or [_, "once"]))
 {
     Console.Error.WriteLine("Give the file that the results are written to; 'once' after it measures each thing once, to see that all runs. 'order FILE' measures the orders instead, 'fit FILE' the order of the work.");

@@ -1,73 +1,228 @@
 using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Trade.Chassis;
 
 namespace Lugbook.Restoration.Layout;
 
-/// <summary>Proposes where mounts might stand when nobody has measured them: on shelves, in an order that keeps what is joined together.</summary>
+/// <summary>A mount that waits for a proposed place.</summary>
+/// <param name="Name">Its name: valves are numbered from the aerial to the speaker (common practice, no source).</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="Lugs">Its lugs about their middle, mm, not turned.</param>
+/// <param name="Room">Width and depth that it takes up, room for parts included, mm.</param>
+internal sealed record Waiting(string Name, MountKind Kind, Pt[] Lugs, (double Width, double Depth) Room);
+
+/// <summary>A part's leads or a wire between two lugs of waiting mounts; with B −1 to a lug that is measured already.</summary>
+internal readonly record struct Link(int A, int LugA, int B, int LugB, Pt Fixed);
+
+/// <summary>Proposes where mounts might stand when nobody has measured them: as chassis are laid out, and with short leads.</summary>
 /// <remarks>
-/// Starts with the order of the book and exchanges two mounts whenever that shortens all connections together; deterministic,
-/// with a bounded number of trials, so that a big book costs no more than a few milliseconds.
+/// Rows from the front edge to the rear: controls; strips; sockets; strips; … ; transformers, cans and what else is heavy (common practice, no source).
+/// Within this the order is annealed: mounts change places, the sum of all straight leads and wires counts, with a little for valves that
+/// do not follow each other from left to right. Then each mount slides within its row, and turns by quarter or half turns, while that shortens leads.
+/// Deterministic: a fixed seed, a bounded number of trials.
 /// </remarks>
-internal static class FirstLayout
+internal sealed class FirstLayout
 {
-    private const int Trials = 12_000;   // shelf layouts tried, divided by the number of mounts below
+    private const double OrderWeight = 0.4;        // mm of lead for each mm that a valve stands left of the one before it
+    private const double WidthWeight = 6;          // mm of lead for each mm that a row is too long
+    private readonly Waiting[] _items;
+    private readonly List<Link>[] _links;
+    private readonly int[][] _rows;                // which rows a mount may stand in
+    private readonly List<int>[] _row;
+    private readonly Pt[] _at;
+    private readonly int[] _turn;                  // quarter turns clockwise
+    private readonly Pt _start;
+    private readonly int[] _valves;
+    private readonly double _width;
 
-    /// <param name="sizes">Width and depth of each mount, room for parts included, mm.</param>
-    /// <param name="links">Pairs of mounts that a part or a wire joins, one entry for each.</param>
+    /// <summary>The middle of each mount with its turn in degrees, and what all take up.</summary>
+    /// <param name="items">The mounts.</param>
+    /// <param name="links">What joins them.</param>
     /// <param name="start">Front left corner.</param>
-    /// <param name="depth">Depth to fill, mm; 0 for about as wide as deep.</param>
-    /// <returns>The middle of each mount, and what all take up.</returns>
-    public static (Pt[] Middles, Box Zone) Of(IReadOnlyList<(double Width, double Height)> sizes, IReadOnlyList<(int A, int B)> links, Pt start, double depth)
+    /// <param name="depth">Depth to fill, mm; 0 for a chassis about half as wide again as deep.</param>
+    public static ((Pt Middle, double Turn)[] Places, Box Zone) Of(Waiting[] items, IReadOnlyList<Link> links, Pt start, double depth)
     {
-        var n = sizes.Count;
-        var order = Enumerable.Range(0, n).ToArray();
-        var area = sizes.Sum(s => s.Width * s.Height);
-        var width = Math.Max(sizes.Max(s => s.Width), depth > 0 ? area * 1.2 / depth : Math.Sqrt(area * 1.6));
-        var middles = new Pt[n];
-        var zone = Shelve(sizes, order, start, width, middles);
-        if (n < 3 || links.Count == 0) return (middles, zone);
-
-        var weights = links.Where(l => l.A != l.B).GroupBy(l => (Math.Min(l.A, l.B), Math.Max(l.A, l.B))).Select(g => (A: g.Key.Item1, B: g.Key.Item2, Weight: (double)g.Count())).ToArray();
-        var trial = new Pt[n];
-        double Length(Pt[] at)
-        {
-            double sum = 0;
-            foreach (var (a, b, w) in weights) sum += w * at[a].To(at[b]);
-            return sum;
-        }
-        var best = Length(middles);
-        var left = Math.Max(n * 4, Trials * 40 / Math.Max(40, n));
-        for (var better = true; better && left > 0;)
-        {
-            better = false;
-            for (var gap = 1; gap < n && left > 0; gap++)
-                for (var i = 0; i + gap < n && left > 0; i++, left--)
-                {
-                    (order[i], order[i + gap]) = (order[i + gap], order[i]);
-                    var taken = Shelve(sizes, order, start, width, trial);
-                    var length = Length(trial);
-                    if (length < best - 1e-6)
-                    {
-                        (best, zone, better) = (length, taken, true);
-                        trial.CopyTo(middles, 0);
-                    }
-                    else (order[i], order[i + gap]) = (order[i + gap], order[i]);
-                }
-        }
-        return (middles, zone);
+        var layout = new FirstLayout(items, links, start, depth);
+        layout.Anneal();
+        layout.Settle();
+        var box = Box.Around(items.SelectMany((item, i) => Box.Of(layout._at[i], layout.Wide(i), item.Room.Depth).Corners));
+        return ([.. layout._at.Select((p, i) => (p, layout._turn[i] * 90.0))], box);
     }
 
-    private static Box Shelve(IReadOnlyList<(double Width, double Height)> sizes, int[] order, Pt start, double width, Pt[] middles)
+    private FirstLayout(Waiting[] items, IReadOnlyList<Link> links, Pt start, double depth)
     {
-        double x = 0, y = 0, shelf = 0, right = 0;
-        foreach (var i in order)
+        (_items, _start) = (items, start);
+        _links = [.. items.Select(_ => new List<Link>())];
+        foreach (var l in links)
         {
-            var (w, h) = sizes[i];
-            if (x > 0 && x + w > width) { x = 0; y += shelf; shelf = 0; }
-            middles[i] = start + new Pt(x + w / 2, y + h / 2);
-            x += w;
-            shelf = Math.Max(shelf, h);
-            right = Math.Max(right, x);
+            if (l.A == l.B) continue;
+            _links[l.A].Add(l);
+            if (l.B >= 0) _links[l.B].Add(new(l.B, l.LugB, l.A, l.LugA, default));
         }
-        return new(start.X, start.Y, start.X + right, start.Y + y + shelf);
+        double Sum(int rank) => items.Where(i => Rank(i.Kind) == rank).Sum(i => i.Room.Width);
+        double Deep(int rank) => items.Where(i => Rank(i.Kind) == rank).Select(i => i.Room.Depth).DefaultIfEmpty(0).Average();
+        // As many rows as make it half as wide again as deep, or as deep as what it stands beside.
+        var (pairs, back) = (1, 1);
+        var least = double.MaxValue;
+        for (var p = 1; p <= 5; p++)
+            for (var b = 1; b <= 2; b++)
+            {
+                var wide = 1.05 * Math.Max(items.Max(i => i.Room.Width), Math.Max(Math.Max(Sum(0), Sum(3) / b), Math.Max(Sum(2) / p, Sum(1) / (p + 1))));
+                var deep = Deep(0) + (p + 1) * Deep(1) + p * Deep(2) + b * Deep(3);
+                var off = Math.Abs(Math.Log(depth > 0 ? deep / depth : wide / (1.5 * deep)));
+                if (off < least) (least, pairs, back, _width) = (off, p, b, wide);
+            }
+        // Rows from the front: 0 controls, then strips and sockets in turn, strips once more, last what is heavy.
+        var heavy = 2 * pairs + 2;
+        _rows = [.. items.Select(i => Rank(i.Kind) switch
+        {
+            0 => new[] { 0 },
+            1 => [.. Enumerable.Range(0, pairs + 1).Select(k => 2 * k + 1)],
+            2 => [.. Enumerable.Range(0, pairs).Select(k => 2 * k + 2)],
+            _ => [.. Enumerable.Range(heavy, back)],
+        })];
+        _row = [.. Enumerable.Range(0, heavy + 2).Select(_ => new List<int>())];
+        _at = new Pt[items.Length];
+        _turn = new int[items.Length];
+        _valves = [.. Enumerable.Range(0, items.Length).Where(i => items[i].Kind.IsSocket()).OrderBy(i => Number(items[i].Name)).ThenBy(i => i)];
+        // To begin with: valves in their order, each other mount in the emptiest of its rows.
+        foreach (var i in _valves.Concat(Enumerable.Range(0, items.Length).Except(_valves)))
+            _row[_rows[i].MinBy(r => _row[r].Sum(Wide))].Add(i);
+        Stand();
+    }
+
+    private static int Rank(MountKind kind) => kind.IsSocket() && kind != MountKind.DuodecalSocket ? 2 : kind switch
+    {
+        MountKind.Control or MountKind.Switch or MountKind.Jack or MountKind.LampHolder => 0,
+        MountKind.Transformer or MountKind.Can or MountKind.Flyback or MountKind.Yoke or MountKind.Speaker or MountKind.LineCord or MountKind.FuseHolder or MountKind.SeleniumStack
+            or MountKind.PowerResistor or MountKind.DuodecalSocket or MountKind.LoopPanel or MountKind.SealedUnit or MountKind.TuningGang => 3,
+        _ => 1,
+    };
+
+    private static int Number(string name) => int.TryParse(new string([.. name.Where(char.IsAsciiDigit)]), System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : int.MaxValue;
+
+    private double Wide(int i) => _items[i].Room.Width;
+
+    /// <summary>Rows one behind the other, each in the middle of the width.</summary>
+    private void Stand()
+    {
+        var y = _start.Y;
+        foreach (var row in _row)
+        {
+            if (row.Count == 0) continue;
+            var depth = row.Max(i => _items[i].Room.Depth);
+            var x = _start.X + Math.Max(0, (_width - row.Sum(Wide)) / 2);
+            foreach (var i in row)
+            {
+                _at[i] = new(x + Wide(i) / 2, y + depth / 2);
+                x += Wide(i);
+            }
+            y += depth;
+        }
+    }
+
+    private Pt LugAt(int item, int lug) => LugAt(item, lug, _turn[item]);
+    private Pt LugAt(int item, int lug, int turn)
+    {
+        var p = _items[item].Lugs[lug];
+        return _at[item] + (turn switch { 1 => new(p.Y, -p.X), 2 => new Pt(-p.X, -p.Y), 3 => new(-p.Y, p.X), _ => p });
+    }
+
+    private Pt End(in Link l) => l.B < 0 ? l.Fixed : LugAt(l.B, l.LugB);
+
+    private double Cost()
+    {
+        double sum = 0;
+        for (var i = 0; i < _items.Length; i++)
+            foreach (var l in _links[i])
+                if (l.B < 0) sum += 0.3 * LugAt(i, l.LugA).To(l.Fixed);
+                else if (l.B > i) sum += LugAt(i, l.LugA).To(LugAt(l.B, l.LugB));
+        for (var k = 1; k < _valves.Length; k++) sum += OrderWeight * Math.Max(0, _at[_valves[k - 1]].X - _at[_valves[k]].X);
+        foreach (var row in _row) sum += WidthWeight * Math.Max(0, row.Sum(Wide) - _width);
+        return sum;
+    }
+
+    private void Anneal()
+    {
+        var n = _items.Length;
+        if (n < 3) return;
+        var random = new Random(1);
+        var cost = Cost();
+        var links = _links.Sum(l => l.Count) / 2 + n;
+        var trials = Math.Clamp(4_000_000 / links, 2_000, 30_000);
+        var (best, bestCost) = (Copy(), cost);
+        for (var t = 0; t < trials; t++)
+        {
+            var heat = 60 * Math.Pow(0.5 / 60, (double)t / trials);   // mm
+            var i = random.Next(n);
+            var from = Array.FindIndex(_row, r => r.Contains(i));
+            var place = _row[from].IndexOf(i);
+            Action undo;
+            if (random.Next(2) == 0)
+            {
+                var j = random.Next(n);
+                var to = Array.FindIndex(_row, r => r.Contains(j));
+                if (j == i || !_rows[i].Contains(to) || !_rows[j].Contains(from)) continue;
+                var other = _row[to].IndexOf(j);
+                (_row[from][place], _row[to][other]) = (j, i);
+                undo = () => (_row[from][place], _row[to][other]) = (i, j);
+            }
+            else
+            {
+                var to = _rows[i][random.Next(_rows[i].Length)];
+                _row[from].RemoveAt(place);
+                var other = random.Next(_row[to].Count + 1);
+                _row[to].Insert(other, i);
+                undo = () => { _row[to].RemoveAt(other); _row[from].Insert(place, i); };
+            }
+            Stand();
+            var next = Cost();
+            if (next <= cost || random.NextDouble() < Math.Exp((cost - next) / heat))
+            {
+                cost = next;
+                if (cost < bestCost - 1e-9) (best, bestCost) = (Copy(), cost);
+            }
+            else undo();
+        }
+        for (var r = 0; r < _row.Length; r++) _row[r] = best[r];
+        Stand();
+
+        List<int>[] Copy() => [.. _row.Select(r => r.ToList())];
+    }
+
+    /// <summary>Slides and turns mounts within their rows while that shortens leads; nobody passes a neighbour.</summary>
+    private void Settle()
+    {
+        for (var sweep = 0; sweep < 6; sweep++)
+        {
+            foreach (var row in _row)
+                for (var k = 0; k < row.Count; k++)
+                {
+                    var i = row[k];
+                    Turn(i);
+                    double least = k == 0 ? _start.X + Wide(i) / 2 : _at[row[k - 1]].X + (Wide(row[k - 1]) + Wide(i)) / 2;
+                    double most = k == row.Count - 1 ? Math.Max(_start.X + _width - Wide(i) / 2, _at[i].X) : _at[row[k + 1]].X - (Wide(row[k + 1]) + Wide(i)) / 2;
+                    if (_links[i].Count == 0 || most <= least) continue;
+                    // The median of where its links pull it: the least sum of distances along the row.
+                    var pulls = _links[i].Select(l => End(l).X - (LugAt(i, l.LugA).X - _at[i].X)).Order().ToArray();
+                    _at[i] = _at[i] with { X = Math.Clamp(pulls[pulls.Length / 2], least, most) };
+                }
+        }
+    }
+
+    /// <summary>Sockets turn by quarters, what lies along the row by halves; strips keep their foot's side.</summary>
+    private void Turn(int i)
+    {
+        if (_items[i].Lugs.Length < 2 || _links[i].Count == 0) return;
+        var step = _items[i].Kind.IsSocket() ? 1 : 2;
+        double Length(int turn)
+        {
+            double sum = 0;
+            foreach (var l in _links[i]) sum += LugAt(i, l.LugA, turn).To(End(l));
+            return sum;
+        }
+        var (best, least) = (_turn[i], Length(_turn[i]) - 1e-6);
+        for (var turn = 0; turn < 4; turn += step)
+            if (Length(turn) < least) (best, least) = (turn, Length(turn));
+        _turn[i] = best;
     }
 }

@@ -32,8 +32,8 @@ public static class LayoutStage
             var part = book.Parts[i];
             ImmutableArray<(char, PlacedLug)> leads = [.. part.Leads.Select(l => (l.Letter, Lug: places.Find(l.Lug))).Where(l => l.Lug is not null).Select(l => (l.Letter, l.Lug!))];
             if (InMount.Of(part, leads, figureByName, pairs) is { } home) bodies[i] = home;
-            else if (leads.Length == 0) tray.Add(i);
-            else if (part.Group is { Length: > 0 } group && !figureByName.ContainsKey(group))
+            else if (leads.Length == 0 && new BodyPlacer.Request(part, leads).ByHand is null) tray.Add(i);
+            else if (leads.Length > 0 && part.Group is { Length: > 0 } group && !figureByName.ContainsKey(group))
             {
                 if (!groups.TryGetValue(group, out var list)) groups[group] = list = [];
                 list.Add((i, new(part, leads)));

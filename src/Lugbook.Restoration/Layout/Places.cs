@@ -36,7 +36,11 @@ public sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug? 
 /// <param name="Lugs">Its lugs.</param>
 /// <param name="Anchor">Where it is when it has no lugs.</param>
 /// <param name="Measured">At least one of its lugs is measured.</param>
-public sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured);
+public sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured)
+{
+    /// <summary>Turn from how it comes out of the drawer, degrees clockwise as seen from beneath, from 0 up to 360; 0: a socket's key to the rear, a strip's first lug to the left.</summary>
+    public double Turn { get; init; }
+}
 
 /// <summary>Every lug of a book with a place: measured, completed from its mount's template, or proposed.</summary>
 /// <remarks>
@@ -46,7 +50,7 @@ public sealed record PlacedMount(int Id, string Name, MountKind Kind, string Kin
 /// </remarks>
 public sealed class Places
 {
-    private const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
+    internal const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
     private const double Gap = 24;         // mm between proposed mounts: room for parts
     private readonly Dictionary<string, PlacedLug> _byName = new(StringComparer.OrdinalIgnoreCase);
 
@@ -61,6 +65,9 @@ public sealed class Places
 
     /// <summary>The lug of this name; null when there is none.</summary>
     public PlacedLug? Find(string? name) => name is not null && _byName.TryGetValue(name, out var lug) ? lug : null;
+
+    /// <summary>The direction that pointed right before a turn, degrees clockwise as seen from beneath.</summary>
+    internal static Pt Direction(double degrees) => new(Math.Cos(degrees * Math.PI / 180), -Math.Sin(degrees * Math.PI / 180));
 
     internal Places(Book book)
     {
@@ -77,7 +84,8 @@ public sealed class Places
         if (waiting.Count > 0)
         {
             Pt start = measured.Count > 0 ? new(box.Right + 40, Math.Max(0, box.Top) + 12) : new(14, 22);
-            ProposedZone = Propose(book, waiting, start, measured.Count > 0 ? Math.Max(120, box.Height) : 0);
+            var at = drafts.Except(waiting).SelectMany(d => d.Lugs.Zip(d.Places, (l, p) => (l.Name, p))).GroupBy(l => l.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.First().p, StringComparer.OrdinalIgnoreCase);
+            ProposedZone = Propose(book, waiting, at, start, measured.Count > 0 ? Math.Max(120, box.Height) : 0);
         }
         foreach (var d in drafts) done.Add(d.ToMount());
 
@@ -89,21 +97,29 @@ public sealed class Places
     }
 
     /// <summary>Puts mounts that nobody measured where their wiring suggests; returns what they take up.</summary>
-    private static Box Propose(Book book, List<Draft> waiting, Pt start, double depth)
+    private static Box Propose(Book book, List<Draft> waiting, Dictionary<string, Pt> measured, Pt start, double depth)
     {
-        var mountOf = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
+        var lugOf = new Dictionary<string, (int Mount, int Lug)>(StringComparer.OrdinalIgnoreCase);
         for (var i = 0; i < waiting.Count; i++)
-            foreach (var lug in waiting[i].Lugs) mountOf.TryAdd(lug.Name, i);
-        var links = new List<(int, int)>();
-        void Link(string? a, string? b)
+            for (var k = 0; k < waiting[i].Lugs.Count; k++) lugOf.TryAdd(waiting[i].Lugs[k].Name, (i, k));
+        var links = new List<Link>();
+        void Join(string? a, string? b)
         {
-            if (a is not null && b is not null && mountOf.TryGetValue(a, out var i) && mountOf.TryGetValue(b, out var j)) links.Add((i, j));
+            if (a is null || b is null) return;
+            if (lugOf.TryGetValue(a, out var p) && lugOf.TryGetValue(b, out var q)) links.Add(new(p.Mount, p.Lug, q.Mount, q.Lug, default));
+            else if (lugOf.TryGetValue(a, out p) && measured.TryGetValue(b, out var at)) links.Add(new(p.Mount, p.Lug, -1, 0, at));
+            else if (lugOf.TryGetValue(b, out q) && measured.TryGetValue(a, out at)) links.Add(new(q.Mount, q.Lug, -1, 0, at));
         }
-        foreach (var part in book.Parts) { Link(part.LeadA, part.LeadB); Link(part.LeadA, part.LeadC); }
-        foreach (var wire in book.Wires) Link(wire.From, wire.To);
-        var sizes = waiting.ConvertAll(d => Box.Around(d.Template()).Grown(Gap / 2)).ConvertAll(b => (b.Width, b.Height));
-        var (middles, zone) = FirstLayout.Of(sizes, links, start, depth);
-        for (var i = 0; i < waiting.Count; i++) waiting[i].Put(middles[i]);
+        foreach (var part in book.Parts) { Join(part.LeadA, part.LeadB); Join(part.LeadA, part.LeadC); }
+        foreach (var wire in book.Wires) if (wire.Kind != WireKind.Bond) Join(wire.From, wire.To);
+        Waiting[] items = [.. waiting.Select(d =>
+        {
+            var template = d.Template();
+            var box = Box.Around(template);
+            return new Waiting(d.Name, d.Kind, [.. template.Select(p => p - box.Centre)], (box.Width + Gap, box.Height + Gap));
+        })];
+        var (places, zone) = FirstLayout.Of(items, links, start, depth);
+        for (var i = 0; i < waiting.Count; i++) waiting[i].Put(places[i].Middle, places[i].Turn);
         return zone;
     }
 
@@ -127,16 +143,26 @@ public sealed class Places
             Anchor = Pt.Mean(Places);
         }
 
-        public void Put(Pt at)
+        public void Put(Pt at, double turn)
         {
             var template = Template();
             var box = Box.Around(template);
-            Places = [.. template.Select(t => t - box.Centre + at)];
+            var right = Direction(turn);
+            Places = [.. template.Select(t => t - box.Centre).Select(t => at + right * t.X + right.Turned * t.Y)];
             Anchor = at;
         }
 
         public PlacedMount ToMount() => new(row?.Id ?? 0, name, Kind, row?.KindAsWritten ?? MountTemplate.Spelling(Kind),
-            [.. Lugs.Select((l, i) => new PlacedLug(l.Id, l.Name, name, l.No, l.Row, Places[i], Found[i] is not null))], Anchor, Found.Any(f => f is not null));
+            [.. Lugs.Select((l, i) => new PlacedLug(l.Id, l.Name, name, l.No, l.Row, Places[i], Found[i] is not null))], Anchor, Found.Any(f => f is not null)) { Turn = TurnOf() };
+
+        private double TurnOf()
+        {
+            var template = Template();
+            if (template.Length < 2) return 0;
+            var (map, _) = BestFit.Similarity([.. template.Zip(Places)]);
+            var right = map(new(1, 0)) - map(default);
+            return (Math.Round(-Math.Atan2(right.Y, right.X) * 180 / Math.PI, 1) + 360) % 360;
+        }
     }
 
     private static List<Draft> Drafts(Book book)

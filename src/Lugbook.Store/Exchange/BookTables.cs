@@ -27,6 +27,7 @@ internal static class BookTables
         [
             Words(p.Name), Words(p.KindAsWritten), Words(p.Marked), WrittenCell.Of(p.Value), Unit(p.Unit), WrittenCell.Of(p.RatedVolts), WrittenCell.Of(p.RatedWatts), Tolerance(p.Tolerance),
             Words(p.LeadA), Words(p.LeadB), Words(p.LeadC), Words(p.PlusLead?.ToString()), Words(p.Group), Words(p.Code), Words(p.Note),
+            WrittenCell.Of(p.BodyX), WrittenCell.Of(p.BodyY), WrittenCell.Of(p.BodyTurn),
         ]));
         tables.Add(Table(Shapes.Wires, book.Wires, exact, w => [Words(w.Name), Words(w.From), Words(w.To), Words(w.KindAsWritten), Words(w.Colour), Words(w.Note)]));
         tables.Add(Table(Shapes.Declared, book.Declared, exact, d => [Words(d.Name), WrittenCell.Of(d.Volts), Words(d.Why)]));
@@ -71,14 +72,22 @@ internal static class BookTables
     private static WrittenTable Table<T>(TableShape shape, Table<T> rows, bool exact, Func<T, WrittenCell[]> cells) where T : Row
     {
         var headers = shape.Written.ToList();
+        var lines = rows.Select(row => cells(row).ToList()).ToArray();
+        // Places of bodies are rare: their columns are written where there are any.
+        for (var i = headers.Count - 1; i >= 0; i--)
+            if (headers[i].StartsWith("body_", StringComparison.Ordinal) && lines.All(l => l[i].Text.Length == 0))
+            {
+                headers.RemoveAt(i);
+                foreach (var line in lines) line.RemoveAt(i);
+            }
         var identities = exact || rows.Where((row, i) => row.Id != i + 1).Any();
         if (identities) headers.Add("row_id");
         var extras = ExtraColumns(rows);
         headers.AddRange(extras);
-        return new(shape.Name, [.. headers], [.. rows.Select(row =>
+        return new(shape.Name, [.. headers], [.. rows.Select((row, n) =>
         {
             var line = ImmutableArray.CreateBuilder<WrittenCell>(headers.Count);
-            line.AddRange(cells(row));
+            line.AddRange(lines[n]);
             if (identities) line.Add(WrittenCell.Of(row.Id));
             foreach (var key in extras) line.Add(WrittenCell.Of(row.Extras.TryGetValue(key, out var text) ? text : ""));
             return line.MoveToImmutable();

@@ -57,6 +57,9 @@ public static class PartsText
                     Group = row.Words("group"),
                     Code = row.Words("code"),
                     Note = row.Words("note"),
+                    BodyX = row.Number("body_x", -10_000, 10_000),
+                    BodyY = row.Number("body_y", -10_000, 10_000),
+                    BodyTurn = row.Number("body_turn", -360, 360),
                     Extras = row.Extras(),
                 };
         }

@@ -36,6 +36,7 @@ internal static class Shapes
         Make("group", Measure.Words, "body|can|assembly|gruppe|gehause|groupe|groep|gruppo"),
         Make("code", Measure.Words, "colour code|color code|colours|colors|colour|color|bands|dots|farbcode|farben|farbringe|couleurs|kleurcode"),
         Make("note", Measure.Words, Notes),
+        Make("body_x", Measure.Length, "body x mm"), Make("body_y", Measure.Length, "body y mm"), Make("body_turn", Measure.Number, "body turn deg|body angle"),
         Make("leads", Measure.Words, "connections|connected to|connection|between|lugs|terminals|pins|anschlusse|connexions|aansluitingen"),
         Make("rating", Measure.Words, "ratings|rated|nenndaten"),
         RowId,

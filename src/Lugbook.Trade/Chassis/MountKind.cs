@@ -23,6 +23,28 @@ public enum MountKind
     SevenPinSocket,
     /// <summary>Duodecal (twelve-position) socket of a picture tube.</summary>
     DuodecalSocket,
+    /// <summary>American four-pin (UX4) socket.</summary>
+    FourPinSocket,
+    /// <summary>American five-pin (UY, UX5) socket.</summary>
+    FivePinSocket,
+    /// <summary>American six-pin (UX6) socket.</summary>
+    SixPinSocket,
+    /// <summary>American large seven-pin (UX7) socket.</summary>
+    LargeSevenPinSocket,
+    /// <summary>British four-pin (B4) socket.</summary>
+    B4Socket,
+    /// <summary>British five-pin (B5) socket: a fifth pin in the middle.</summary>
+    B5Socket,
+    /// <summary>British seven-pin (B7) socket.</summary>
+    B7Socket,
+    /// <summary>Mazda octal (MO) socket.</summary>
+    MazdaOctalSocket,
+    /// <summary>Rimlock (B8A) socket.</summary>
+    RimlockSocket,
+    /// <summary>Magnoval (B9D) socket.</summary>
+    MagnovalSocket,
+    /// <summary>Duodecar (B12C, twelve-pin) socket.</summary>
+    DuodecarSocket,
     /// <summary>Can of an electrolytic capacitor.</summary>
     Can,
     /// <summary>Can of an IF transformer.</summary>
@@ -80,6 +102,14 @@ public static class MountKinds
         ["tuning gang"] = MountKind.TuningGang, ["gang"] = MountKind.TuningGang, ["speaker"] = MountKind.Speaker, ["loudspeaker"] = MountKind.Speaker, ["loop panel"] = MountKind.LoopPanel,
         ["power resistor"] = MountKind.PowerResistor, ["selenium stack"] = MountKind.SeleniumStack, ["flyback"] = MountKind.Flyback, ["line output transformer"] = MountKind.Flyback,
         ["yoke"] = MountKind.Yoke, ["transformer"] = MountKind.Transformer, ["choke"] = MountKind.Transformer, ["sealed tuner"] = MountKind.SealedUnit, ["tuner"] = MountKind.SealedUnit, ["sealed unit"] = MountKind.SealedUnit,
+        ["4-pin socket"] = MountKind.FourPinSocket, ["four-pin socket"] = MountKind.FourPinSocket, ["ux4"] = MountKind.FourPinSocket, ["ux socket"] = MountKind.FourPinSocket,
+        ["5-pin socket"] = MountKind.FivePinSocket, ["five-pin socket"] = MountKind.FivePinSocket, ["ux5"] = MountKind.FivePinSocket, ["uy socket"] = MountKind.FivePinSocket,
+        ["6-pin socket"] = MountKind.SixPinSocket, ["six-pin socket"] = MountKind.SixPinSocket, ["ux6"] = MountKind.SixPinSocket,
+        ["large 7-pin socket"] = MountKind.LargeSevenPinSocket, ["small 7-pin socket"] = MountKind.LargeSevenPinSocket, ["ux7"] = MountKind.LargeSevenPinSocket,
+        ["b4"] = MountKind.B4Socket, ["b4 socket"] = MountKind.B4Socket, ["british 4-pin socket"] = MountKind.B4Socket, ["b5"] = MountKind.B5Socket, ["b5 socket"] = MountKind.B5Socket, ["british 5-pin socket"] = MountKind.B5Socket,
+        ["b7"] = MountKind.B7Socket, ["b7 socket"] = MountKind.B7Socket, ["british 7-pin socket"] = MountKind.B7Socket, ["mazda octal socket"] = MountKind.MazdaOctalSocket, ["mazda octal"] = MountKind.MazdaOctalSocket,
+        ["b8a"] = MountKind.RimlockSocket, ["rimlock socket"] = MountKind.RimlockSocket, ["rimlock"] = MountKind.RimlockSocket, ["b8g"] = MountKind.LoctalSocket, ["b8b"] = MountKind.LoctalSocket,
+        ["b9d"] = MountKind.MagnovalSocket, ["magnoval socket"] = MountKind.MagnovalSocket, ["b12c"] = MountKind.DuodecarSocket, ["duodecar socket"] = MountKind.DuodecarSocket, ["12-pin socket"] = MountKind.DuodecarSocket,
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The kind that this spelling means; <see cref="MountKind.Other"/> when it is not known.</summary>
@@ -88,5 +118,5 @@ public static class MountKinds
 
     /// <summary>Does a valve plug into it?</summary>
     public static bool IsSocket(this MountKind kind) => kind is MountKind.OctalSocket or MountKind.LoctalSocket or MountKind.NovalSocket
-        or MountKind.SevenPinSocket or MountKind.DuodecalSocket;
+        or MountKind.SevenPinSocket or MountKind.DuodecalSocket or (>= MountKind.FourPinSocket and <= MountKind.DuodecarSocket);
 }

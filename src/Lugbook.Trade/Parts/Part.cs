@@ -45,6 +45,13 @@ public sealed record Part : Row
     /// <summary>Anything else.</summary>
     public string? Note { get; init; }
 
+    /// <summary>Where the middle of its body lies, to the right, mm, seen from beneath; null: where the program would lay it.</summary>
+    public double? BodyX { get; init; }
+    /// <summary>Where the middle of its body lies, to the rear, mm.</summary>
+    public double? BodyY { get; init; }
+    /// <summary>Turn of its body, degrees clockwise seen from beneath; 0: lead a to the left. Null: along the line between its lugs.</summary>
+    public double? BodyTurn { get; init; }
+
     /// <summary>The kind as Lugbook understands it.</summary>
     [JsonIgnore]
     public PartKind Kind => PartKinds.Of(KindAsWritten);

@@ -13,9 +13,11 @@ public static class ChassisDrawing
     /// <param name="book">The book.</param>
     /// <param name="map">What is joined to what; null to draw without it, and then a node is as much as one lug.</param>
     /// <param name="options">What is to be seen, and from where.</param>
-    public static Scene Draw(Book book, MapResult? map, DrawingOptions options)
+    public static Scene Draw(Book book, MapResult? map, DrawingOptions options) => Draw(book, LayoutStage.Run(book), map, options);
+
+    /// <summary>The same with a layout that is there already.</summary>
+    public static Scene Draw(Book book, ChassisLayout layout, MapResult? map, DrawingOptions options)
     {
-        var layout = LayoutStage.Run(book);
         var view = new View(options.Mirror, options.Rotate);
         var high = Highlight.Of(book, map, layout.Places, options);
         var sheet = new Sheet(book, layout, view, options, high);

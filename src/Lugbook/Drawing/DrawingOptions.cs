@@ -23,6 +23,11 @@ public static class LayerNames
     public static ImmutableArray<string> All { get; } = [Chassis, Mounts, Wires, Parts, Lugs, Labels, Highlight];
 }
 
+/// <summary>Something that may be at fault.</summary>
+/// <param name="Name">Name of a part, a lug, a mount or a wire, in this order of search.</param>
+/// <param name="Weight">How likely, from 0 to 1.</param>
+public readonly record struct Suspect(string Name, double Weight);
+
 /// <summary>What is to be seen, and from where.</summary>
 public sealed record DrawingOptions
 {
@@ -34,6 +39,12 @@ public sealed record DrawingOptions
     public Turn Rotate { get; init; }
     /// <summary>Layers to draw; a layer left out has no items.</summary>
     public ImmutableHashSet<string> Layers { get; init; } = [.. LayerNames.All];
+    /// <summary>Print values on bodies and beside them.</summary>
+    public bool Values { get; init; } = true;
+    /// <summary>Draw colour bands and dots.</summary>
+    public bool Bands { get; init; } = true;
+    /// <summary>What may be at fault, likeliest first: parts, lugs, mounts or wires by name. Each bears its rank and its weight in print, so that no colour is needed.</summary>
+    public ImmutableArray<Suspect> Suspects { get; init; } = [];
     /// <summary>Highlight all that is joined to this: a node's name or a lug on it. Without a map, the lug alone.</summary>
     public string? Node { get; init; }
     /// <summary>Highlight this part and its lugs.</summary>

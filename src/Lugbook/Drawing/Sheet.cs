@@ -68,13 +68,20 @@ internal sealed class Sheet
         foreach (var body in _layout.Bodies.Select((b, i) => (b, i)).OrderByDescending(p => p.b.Slab.Length * p.b.Slab.Width).ThenBy(p => p.i).Select(p => p.b))
         {
             var work = _options.ShowWork ? Words.State(_book.Work.Named(body.Part.Name)) : WorkState.None;
-            var shapes = BodyPainter.Shapes(body);
+            ImmutableArray<Shape> shapes = [.. BodyPainter.Shapes(body).Where(Wanted)];
             if (work != WorkState.None) shapes = shapes.AddRange(WorkMarks.Of(body, work));
             var look = body.Home.ToString().ToLowerInvariant() + (work == WorkState.None ? "" : " work-" + work.ToString().ToLowerInvariant());
             items.Add(new(ItemKind.Part, body.Part.Id, body.Part.Name, Words.Of(body.Part, work), With(look, _high.Parts.Contains(body.Part.Name)), _view.To(shapes)));
         }
         return items.ToImmutable();
     }
+
+    private bool Wanted(Shape shape) => shape switch
+    {
+        TextShape { Class: "print" } => _options.Values,
+        OutlineShape { Class: "band" } or DiscShape { Class: "dot" } => _options.Bands,
+        _ => true,
+    };
 
     private ImmutableArray<SceneItem> Lugs()
     {
@@ -100,6 +107,7 @@ internal sealed class Sheet
             shapes.Add(new OutlineShape(Outline.Rounded(body.Slab.Grown(0.9), 1.2), "ring"));
         foreach (var mount in _layout.Mounts.Where(m => _high.Mounts.Contains(m.Mount.Name)))
             shapes.Add(new OutlineShape(Outline.Rounded(new(mount.Extent.Centre, new(1, 0), mount.Extent.Width + 3, mount.Extent.Height + 3), 3), "ring"));
+        shapes.AddRange(SuspectMarks.Of(_layout, _options.Suspects));
         if (_options.Probes is var (red, black) && _layout.Places.Find(red) is { } r && _layout.Places.Find(black) is { } b) shapes.AddRange(ProbeMarks.Of(r.At, b.At, Math.Max(r.Radius, b.Radius)));
         return shapes.Count == 0 ? [] : [new SceneItem(ItemKind.Other, 0, "", "", "", _view.To(shapes))];
     }

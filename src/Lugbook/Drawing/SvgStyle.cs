@@ -32,7 +32,7 @@ public static class SvgStyle
         .chassis-drawing .wire.lay{stroke:var(--i);stroke-width:.8;stroke-dasharray:.28 1.5;stroke-linecap:butt}.chassis-drawing .wire.tracer{stroke-width:.8;stroke-dasharray:1.2 2.2;stroke-linecap:butt}
         .chassis-drawing .loose-end{stroke-dasharray:.8 .8}
         .chassis-drawing .bond{stroke-width:.4}
-        .chassis-drawing .lead{stroke:var(--i);stroke-width:.5}.chassis-drawing .lead-edge{stroke-width:1}.chassis-drawing .flying{stroke-width:.65}
+        .chassis-drawing .lead{stroke:var(--i);stroke-width:.5}.chassis-drawing .lead-edge{stroke-width:1}.chassis-drawing .flying{stroke-width:.65}.chassis-drawing .flying.usual{stroke-dasharray:2 1.6;stroke-linecap:butt}
         .chassis-drawing .winding{stroke-width:.4}
         .chassis-drawing .body{stroke-width:.34}
         .chassis-drawing .resistor{fill:#b98f63}.chassis-drawing .cement{fill:#d8d2c2}.chassis-drawing .paper{fill:#e8cf8e}.chassis-drawing .moulded{fill:#6b4a3a}.chassis-drawing .film{fill:#e0b64f}
@@ -45,6 +45,7 @@ public static class SvgStyle
         .chassis-drawing .label{paint-order:stroke;stroke:var(--c);stroke-width:.9;stroke-linejoin:round}
         .chassis-drawing .part-name{font-weight:600}.chassis-drawing .value{font-weight:400}.chassis-drawing .mount-name{font-weight:700;letter-spacing:.02em}.chassis-drawing .lug-no{stroke-width:.6}.chassis-drawing .note{font-weight:600;fill:var(--h)}
         .chassis-drawing .ring{fill:none;stroke:var(--h);stroke-width:.8;stroke-dasharray:2 .8}
+        .chassis-drawing .suspect{fill:none;stroke:var(--h);stroke-width:1.1}.chassis-drawing .suspect.first{stroke-width:1.9}.chassis-drawing .suspect.last{stroke-width:.6;stroke-dasharray:1 1}.chassis-drawing .suspect-flag{fill:var(--p);stroke:var(--h);stroke-width:.5}.chassis-drawing .suspect-word{font-weight:700}
         .chassis-drawing .probe{stroke:#fff;stroke-width:.5;paint-order:stroke}.chassis-drawing .probe.red{fill:#b3261e}.chassis-drawing .probe.black{fill:#161412}.chassis-drawing .probe-word{font-weight:700;paint-order:stroke;stroke:#fff;stroke-width:1.2;stroke-linejoin:round}.chassis-drawing .probe-word.red{fill:#b3261e}.chassis-drawing .probe-word.black{fill:#161412}
         .chassis-drawing.dims [data-layer] [role]:not(.hl),.chassis-drawing.dims [data-layer=labels]>g:not(.hl){opacity:.28}
         .chassis-drawing .hatch{stroke:var(--t);stroke-width:.4;stroke-opacity:.6}.chassis-drawing .badge{fill:var(--p);stroke-width:.4}.chassis-drawing .sign{stroke-width:.5}.chassis-drawing .sign-text{font-weight:700}

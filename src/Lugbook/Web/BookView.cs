@@ -10,7 +10,9 @@ using Lugbook.Restoration.Sheet;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
+using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Meters;
+using Lugbook.Trade.Parts;
 
 namespace Lugbook.Web;
 
@@ -18,6 +20,7 @@ namespace Lugbook.Web;
 internal sealed class BookView
 {
     private readonly Lazy<MapResult> _map;
+    private readonly Lazy<ChassisLayout> _layout;
     private readonly Lazy<ChooseResult> _firstPass;
     private readonly Lazy<ChooseResult> _choose;
     private readonly Lazy<SolveResult> _solved;
@@ -36,6 +39,7 @@ internal sealed class BookView
     {
         Stored = stored;
         Data = data = before is not null && before.Book.ValveTypes.Equals(stored.Book.ValveTypes) && before.Book.ValveLines.Equals(stored.Book.ValveLines) ? before.Data : data.For(stored.Book);
+        _layout = new(() => LayoutStage.Run(stored.Book));
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);
@@ -57,6 +61,8 @@ internal sealed class BookView
     /// <summary>Handbook and laws with the book's own valves.</summary>
     public BenchData Data { get; }
     public MapResult Map => _map.Value;
+    /// <summary>Where everything lies.</summary>
+    public ChassisLayout Layout => _layout.Value;
     /// <summary>By the solved circuit once that is there; until then by wiring, markings and practice alone.</summary>
     public ChooseResult Choose => _choose.IsValueCreated || _sheet.IsValueCreated && _bounds.IsValueCreated ? _choose.Value : _firstPass.Value;
     /// <summary>Does <see cref="Choose"/> rest on the solved circuit?</summary>
@@ -106,8 +112,12 @@ internal sealed class BookView
     private static bool SameMeter(Book a, Book b) => Conditions(a.Facts) == Conditions(b.Facts) && a.Meters.Equals(b.Meters);
     private static (string?, double?, double?, double?, double?) Conditions(BookFacts f) => (f.Meter, f.TodayLineVolts, f.ChartLineVolts, f.ChartOhmsPerVolt, f.ChartInputOhms);
 
+    // Where a thing lies changes no current either.
+    private static IEnumerable<Lug> Joined(Book book) => book.Lugs.Select(l => l with { X = null, Y = null });
+    private static IEnumerable<Part> Wired(Book book) => book.Parts.Select(p => p with { BodyX = null, BodyY = null, BodyTurn = null });
+
     // Readings and decisions change no current: what was solved stays solved.
-    private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires)
-        && a.Parts.Equals(b.Parts) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings)
+    private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && Joined(a).SequenceEqual(Joined(b)) && a.Wires.Equals(b.Wires)
+        && Wired(a).SequenceEqual(Wired(b)) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings)
         && a.ValveTypes.Equals(b.ValveTypes) && a.ValveLines.Equals(b.ValveLines);
 }

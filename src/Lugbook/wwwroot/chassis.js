@@ -64,9 +64,12 @@ export function refresh(host) {
   const whole = { x, y, w, h };
   if (view.drawn === svg) return;
   view.drawn = svg;
-  const same = view.whole && ['x', 'y', 'w', 'h'].every(k => Math.abs(view.whole[k] - whole[k]) < 0.5);
+  // A mount moved a little changes the sheet a little: the view stays, unless it showed the whole sheet or the sheet is another one.
+  const near = limit => view.whole && ['x', 'y', 'w', 'h'].every(k => Math.abs(view.whole[k] - whole[k]) < limit);
+  const all = view.box && view.whole && ['x', 'y', 'w', 'h'].every(k => Math.abs(view.box[k] - view.whole[k]) < 0.01);
+  const keep = view.box && (near(0.5) || !all && near(0.2 * whole.w));
   view.whole = whole;
-  if (!same || !view.box) view.box = { ...whole };
+  if (!keep) view.box = { ...whole };
   show(host);
 }
 

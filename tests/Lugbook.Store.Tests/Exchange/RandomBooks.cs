@@ -49,12 +49,13 @@ internal static class RandomBooks
         var parts = Gen.Select(
             Gen.Select(names, Gen.Int[0, Kinds.Length - 1].Select(i => Kinds[i]), words.Maybe(), Positive.MaybeValue(), Gen.Enum<Unit>().MaybeValue(), Positive.MaybeValue(), Positive.MaybeValue()),
             Gen.Select(Tolerances.MaybeValue(), lugs.Maybe(), lugs.Maybe(), lugs.Maybe(), Gen.Char["ab"].MaybeValue(), words.Maybe(), words.Maybe()),
-            Gen.Select(words.Maybe(), extras), (a, b, c) => new Part
+            Gen.Select(words.Maybe(), extras, Gen.Double[-400, 400].MaybeValue(), Gen.Double[-360, 360].MaybeValue()), (a, b, c) => new Part
             {
                 Name = a.Item1, KindAsWritten = a.Item2, Marked = a.Item3,
                 // In the forgiving form a marking would give its value, a bare number its unit, and a value bounds.
                 Value = tidy && a.Item5 is null ? null : a.Item4 is { } v && tidy ? Math.Min(v, 1) : a.Item4,
                 Unit = a.Item5, RatedVolts = a.Item6, RatedWatts = a.Item7, Tolerance = b.Item1, LeadA = b.Item2, LeadB = b.Item3, LeadC = b.Item4, PlusLead = b.Item5, Group = b.Item6, Code = b.Item7, Note = c.Item1, Extras = c.Item2,
+                BodyX = c.Item3, BodyY = c.Item4 / 2, BodyTurn = c.Item4,
             }).Select(p => tidy && p.Value is null ? p with { Marked = null } : p);
         var mounts = Gen.Select(mountNames, words, words.Maybe(), extras, (n, k, note, e) => new Mount { Name = n, KindAsWritten = k, Note = note, Extras = e });
         var lugRows = Gen.Select(lugs, mountNames, Gen.Int[0, 20].MaybeValue(), words.Maybe(), Gen.Double[-400, 400].MaybeValue(), Gen.Double[-400, 400].MaybeValue(), words.Maybe(), extras,

@@ -8,7 +8,7 @@ namespace Lugbook.Restoration.Layout.Bodies;
 /// <remarks>
 /// Deterministic: candidates are tried in a fixed order and the least cost wins, the first of equals. Tight parts go first; then every part
 /// is placed once more among all others. Cost counts millimetres: depth in other bodies, depth over lugs, leads that cross
-/// lugs or bodies, and, lightly, the distance from the straight line. Overlap that is left is what the real chassis has in layers.
+/// lugs or bodies, and, lightly, the distance from the straight line. What the user laid by hand stays there, and the rest gives way. Overlap that is left is what the real chassis has in layers.
 /// </remarks>
 internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<(Slab Slab, double Weight)> fixtures, Box? chassis)
 {
@@ -17,14 +17,27 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<(S
     private readonly PointGrid<PlacedLug> _lugs = new(lugs, l => l.At);
 
     /// <summary>A part to be placed, with its lugs.</summary>
-    internal sealed record Request(Part Part, ImmutableArray<(char Letter, PlacedLug Lug)> Leads);
+    internal sealed record Request(Part Part, ImmutableArray<(char Letter, PlacedLug Lug)> Leads)
+    {
+        /// <summary>Where the user laid it, in its true size; null: where it fits best.</summary>
+        public PlacedBody? ByHand
+        {
+            get
+            {
+                if (Part is not { BodyX: { } x, BodyY: { } y } || !(Math.Abs(x) < Places.Farthest && Math.Abs(y) < Places.Farthest)) return null;
+                var axis = Part.BodyTurn is { } turn && double.IsFinite(turn) ? Places.Direction(turn)
+                    : Leads.Length > 1 ? (Leads[1].Lug.At - Leads[0].Lug.At).Unit : new Pt(1, 0);
+                return Make(this, BodyForm.Of(Part), new(x, y), axis, 0).Body;
+            }
+        }
+    }
 
     private sealed record Choice(PlacedBody Body, double Cost);
 
     public ImmutableArray<PlacedBody> Place(IReadOnlyList<Request> requests)
     {
-        var placed = new PlacedBody?[requests.Count];
-        var order = Enumerable.Range(0, requests.Count).OrderBy(i => Freedom(requests[i])).ThenBy(i => i).ToArray();
+        PlacedBody?[] placed = [.. requests.Select(r => r.ByHand)];
+        var order = Enumerable.Range(0, requests.Count).Where(i => placed[i] is null).OrderBy(i => Freedom(requests[i])).ThenBy(i => i).ToArray();
         for (var sweep = 0; sweep < Sweeps; sweep++)
             foreach (var i in order)
                 placed[i] = Best(requests[i], placed, i);
@@ -160,11 +173,11 @@ internal sealed class BodyPlacer(IReadOnlyList<PlacedLug> lugs, IReadOnlyList<(S
         foreach (var lug in near)
         {
             var clear = slab.DistanceTo(lug.At) - lug.Radius - 0.5;
-            if (clear < 0) cost += 3 - 2.5 * clear;
+            if (clear < 0) cost += 3 - 2.5 * clear + (clear < -lug.Radius - 0.5 ? 6 : 0);   // a body on the middle of a lug hides it
         }
         if (cost > limit) return cost;
         if (chassis is { } box)
-            foreach (var corner in slab.Corners) cost += 1.2 * box.DistanceTo(corner);
+            foreach (var corner in slab.Corners) cost += 2.5 * box.DistanceTo(corner);
         foreach (var lead in body.Leads)
         {
             var points = lead.Points;

@@ -11,6 +11,8 @@ namespace Lugbook.Restoration.Layout.Bodies;
 /// <param name="Paint">Colour of its insulation; null for bare wire.</param>
 public sealed record PlacedLead(char Letter, PlacedLug? Lug, Outline Course, string? Paint = null)
 {
+    /// <summary>Nobody noted the colour: it is the one that such leads usually have.</summary>
+    public bool IsUsual { get; init; }
     private List<Pt>? _points;
     /// <summary>Its course in short steps.</summary>
     public List<Pt> Points => _points ??= Course.Points(6);

@@ -41,8 +41,9 @@ public sealed record SharedBody(string Name, Slab Slab, bool IsIron, ImmutableAr
             double ax = leads.Length > 0 ? leads[0].Lug.At.X : 0, bx = leads.Length > 1 ? leads[1].Lug.At.X : ax;
             if (leads.Length > 1 ? ax > bx : ax > best.Centre.X) strip = strip with { Axis = strip.Axis * -1 };
             var colours = iron ? LeadColours(members[i].Part, leads) : [];
+            string?[] usual = iron && colours.All(c => c is null) ? UsualColours(members[i].Part, leads) : new string?[leads.Length];
             placed.Add(new(members[i].Part, Home.Shared, new(iron ? Look.Coil : BodyForm.Of(members[i].Part).Look, strip.Length, strip.Width, 1), strip,
-                [.. leads.Select((l, n) => new PlacedLead(l.Letter, l.Lug, Flying(strip, n, l.Lug.At), n < colours.Length ? colours[n] : null))]));
+                [.. leads.Select((l, n) => new PlacedLead(l.Letter, l.Lug, Flying(strip, n, l.Lug.At), n < colours.Length ? colours[n] ?? usual[n] : null) { IsUsual = n < colours.Length && colours[n] is null })]));
         }
         return new(name, best, iron, [.. placed]);
     }
@@ -54,6 +55,17 @@ public sealed record SharedBody(string Name, Slab Slab, bool IsIron, ImmutableAr
         var edge = from + outwards * 2.5;
         var reach = Math.Min(14, Math.Max(2, 0.4 * edge.To(lug)));
         return new([new(Step.Move, from), new(Step.Line, edge), new(Step.Curve, lug, edge + outwards * reach, lug.Towards(edge, 0.25))]);
+    }
+
+    /// <summary>Colours that leads of such a winding usually have; null where no rule is known.</summary>
+    /// <remarks>American (RMA) transformer leads, from memory: primary black, high voltage red, rectifier heater yellow, heaters green; output transformer: plate blue, B+ red, secondary green and black.</remarks>
+    internal static string?[] UsualColours(Part part, ImmutableArray<(char Letter, PlacedLug Lug)> leads)
+    {
+        bool Says(string word) => part.Marked?.Contains(word, StringComparison.OrdinalIgnoreCase) ?? false;
+        string? Colour(int lead) => Says("IF ") || Says("vertical") || Says("flyback") ? null
+            : Says("output") ? Says("secondary") ? lead == 0 ? "green" : "black" : Says("primary") ? leads[lead].Lug.Mount is ['V', >= '0' and <= '9', ..] ? "blue" : "red" : null
+            : Says("high voltage") ? "red" : Says("rectifier") ? "yellow" : Says("heater") || Says("filament") ? "green" : Says("primary") && (Says("power") || Says("mains")) ? "black" : null;
+        return [.. leads.Select((_, i) => Colour(i) is { } name ? Paint.Of(name) : null)];
     }
 
     /// <summary>Colours of a winding's leads, from its note: "blue lead to V4-3, red lead to K1-1", "yellow and yellow".</summary>

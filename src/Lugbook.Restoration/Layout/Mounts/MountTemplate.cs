@@ -1,5 +1,6 @@
 using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Chassis.Templates;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Restoration.Layout.Mounts;
@@ -11,10 +12,14 @@ namespace Lugbook.Restoration.Layout.Mounts;
 /// <param name="LugRadius">Usual radius of the circle on which the lugs stand, mm (common practice, no source).</param>
 public sealed record SocketPattern(int Pins, int Positions, bool HasGap, double LugRadius)
 {
+    /// <summary>Angle from key or gap to pin 1, degrees clockwise as seen from below; null: one step after a gap, half a step after a key.</summary>
+    public double? FirstDegrees { get; init; }
+    /// <summary>A pin in the middle; null for none.</summary>
+    public int? CentrePin { get; init; }
     /// <summary>Angle of a pin, clockwise from key or gap as seen from below, radians.</summary>
-    public double Angle(int pin) => (HasGap ? pin : pin - 0.5) * 2 * Math.PI / Positions;
-    /// <summary>Direction of a pin when the key points to the rear.</summary>
-    public Pt Direction(int pin) => new(Math.Sin(Angle(pin)), Math.Cos(Angle(pin)));
+    public double Angle(int pin) => ((FirstDegrees * Positions / 360 ?? (HasGap ? 1 : 0.5)) + pin - 1) * 2 * Math.PI / Positions;
+    /// <summary>Direction of a pin when the key points to the rear; no direction for one in the middle.</summary>
+    public Pt Direction(int pin) => pin == CentrePin ? default : new(Math.Sin(Angle(pin)), Math.Cos(Angle(pin)));
 
     /// <summary>The pattern of a socket of this kind; null for what is no socket.</summary>
     public static SocketPattern? Of(MountKind kind) => kind switch
@@ -23,7 +28,8 @@ public sealed record SocketPattern(int Pins, int Positions, bool HasGap, double 
         MountKind.NovalSocket => new(9, 10, true, 9.5),
         MountKind.SevenPinSocket => new(7, 8, true, 8),
         MountKind.DuodecalSocket => new(12, 12, false, 13),
-        _ => null,
+        _ => PinCircles.Of(kind) is { } circle
+            ? new(circle.Pins.Length, circle.Positions, circle.HasGap, circle.DiameterMillimetres / 2 + PinCircle.TagReachMillimetres) { FirstDegrees = circle.FirstDegrees, CentrePin = circle.CentrePin } : null,
     };
 }
 

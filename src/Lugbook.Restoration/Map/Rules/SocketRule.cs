@@ -1,4 +1,5 @@
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Chassis.Templates;
 using Lugbook.Trade.Valves;
 
 namespace Lugbook.Restoration.Map.Rules;
@@ -90,14 +91,7 @@ internal static class SocketRule
             yield return new("pin-out-of-range", Weight.Doubt, lug.Name, $"{lug.Name} is pin {lug.No}, but {Article(valve.Socket!.KindAsWritten)} {valve.Socket.KindAsWritten} has {Pins(valve.Socket.Kind)}.", "Correct the pin number; a top cap's lug ends in -cap.");
     }
 
-    private static int Pins(MountKind kind) => kind switch
-    {
-        MountKind.OctalSocket or MountKind.LoctalSocket => 8,
-        MountKind.NovalSocket => 9,
-        MountKind.SevenPinSocket => 7,
-        MountKind.DuodecalSocket => 12,
-        _ => int.MaxValue,
-    };
+    private static int Pins(MountKind kind) => PinCircles.Of(kind)?.Pins.Length ?? int.MaxValue;
 
     private static MountKind? SocketOf(string valveBase) => valveBase switch
     {
@@ -106,7 +100,9 @@ internal static class SocketRule
         "noval" => MountKind.NovalSocket,
         "7-pin miniature" => MountKind.SevenPinSocket,
         "duodecal" => MountKind.DuodecalSocket,
-        "4-pin" or "5-pin" or "6-pin" => MountKind.Other,
+        "4-pin" => MountKind.FourPinSocket,
+        "5-pin" => MountKind.FivePinSocket,
+        "6-pin" => MountKind.SixPinSocket,
         _ => null,
     };
 

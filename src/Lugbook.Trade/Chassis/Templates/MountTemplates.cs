@@ -35,6 +35,14 @@ public static class MountTemplates
     /// <summary>Duodecal socket.</summary>
     public static MountTemplate Duodecal { get; } = Round("duodecal socket", PinCircles.Duodecal);
 
+    /// <summary>Every kind of socket, commonest first.</summary>
+    public static ImmutableArray<MountTemplate> Sockets { get; } =
+    [
+        Octal, Noval, SevenPin, Loctal, Duodecal, Round("4-pin socket", PinCircles.FourPin), Round("5-pin socket", PinCircles.FivePin), Round("6-pin socket", PinCircles.SixPin), Round("large 7-pin socket", PinCircles.LargeSevenPin),
+        Round("B4 socket", PinCircles.B4), Round("B5 socket", PinCircles.B5), Round("B7 socket", PinCircles.B7), Round("Mazda octal socket", PinCircles.MazdaOctal), Round("rimlock socket", PinCircles.Rimlock),
+        Round("magnoval socket", PinCircles.Magnoval), Round("duodecar socket", PinCircles.Duodecar),
+    ];
+
     /// <summary>Can of an electrolytic: the sections' tags on the base, and the can's own tab as the last lug.</summary>
     /// <param name="sections">1 to 4.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
@@ -104,8 +112,10 @@ public static class MountTemplates
         "noval" or "9 pin" or "9pin" or "nine pin" or "b9a" or "9 pin miniature" => Noval,
         "7 pin" or "7pin" or "seven pin" or "b7g" or "7 pin miniature" or "miniature" => SevenPin,
         "duodecal" or "12 pin" => Duodecal,
-        _ => null,
+        var other => OfKind(MountKinds.Of(word)) ?? OfKind(MountKinds.Of(other.Replace(" pin", "-pin", StringComparison.Ordinal) + " socket")),
     };
+
+    private static MountTemplate? OfKind(MountKind kind) => kind.IsSocket() ? Sockets.FirstOrDefault(s => MountKinds.Of(s.KindAsWritten) == kind) : null;
 
     /// <summary>The kind that a mount of this name most likely is, when a note names it before it is entered.</summary>
     /// <remarks>Common practice, no source. A valve's socket stays open: octal, noval or seven-pin is for the user to say.</remarks>

@@ -66,14 +66,7 @@ internal static class NewMounts
     private static int At(BenchNote note, string lug) => note.Leads.FirstOrDefault(l => Same(l.Lug, lug))?.At ?? 0;
 
     /// <summary>How many pins a socket of this kind has; no bound for anything else.</summary>
-    private static int PinsOf(MountKind kind) => kind switch
-    {
-        MountKind.OctalSocket or MountKind.LoctalSocket => 8,
-        MountKind.NovalSocket => 9,
-        MountKind.SevenPinSocket => 7,
-        MountKind.DuodecalSocket => 12,
-        _ => int.MaxValue,
-    };
+    private static int PinsOf(MountKind kind) => PinCircles.Of(kind)?.Pins.Length ?? int.MaxValue;
 
     private static int PinsOf(MountTemplate template) => template.Lugs.Length;
 

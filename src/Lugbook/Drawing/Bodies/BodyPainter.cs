@@ -17,7 +17,7 @@ internal static class BodyPainter
         foreach (var lead in body.Leads)
         {
             if (lead.Paint is not null) shapes.Add(new OutlineShape(lead.Course, "lead-edge", null, true));
-            shapes.Add(new OutlineShape(lead.Course, lead.Paint is null ? "lead" : "lead flying", lead.Paint, true, lead.Letter));
+            shapes.Add(new OutlineShape(lead.Course, lead.Paint is null ? "lead" : lead.IsUsual ? "lead flying usual" : "lead flying", lead.Paint, true, lead.Letter));
         }
         shapes.AddRange(body.Part.Kind == PartKind.Glass ? Glass(body) : Body(body));
         return shapes.ToImmutable();

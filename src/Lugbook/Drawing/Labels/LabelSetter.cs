@@ -19,9 +19,11 @@ internal sealed class LabelSetter
     private readonly List<PlacedLabel> _placed = [];
     private readonly List<SceneItem> _items = [];
 
+    private readonly bool _values;
+
     public LabelSetter(ChassisLayout layout, View view, DrawingOptions options, IEnumerable<Box> captions, Highlight high)
     {
-        (_layout, _view, _high) = (layout, view, high);
+        (_layout, _view, _high, _values) = (layout, view, high, options.Values);
         var slabs = layout.Bodies.Where(b => b.Home is Home.Loose or Home.Tray).Select(b => view.To(b.Slab)).Concat(layout.Shared.Select(s => view.To(s.Slab)));
         _placer = new(layout.Places.Lugs.Select(l => (view.To(l.At), l.Radius)), slabs, Lines());
         if (!options.Layers.Contains(LayerNames.Labels)) return;
@@ -123,7 +125,7 @@ internal sealed class LabelSetter
         var part = body.Part;
         if (body.Home == Home.Mount && (part.Kind == PartKind.Valve || NamedByMount(body))) return;
         if (body.Home == Home.Shared && body.Form.Look == Look.Block) return;   // its name is printed on it
-        var value = BodyPainter.Prints(body) || body.Home is Home.Mount or Home.Shared ? null : Words.Short(part);
+        var value = !_values || BodyPainter.Prints(body) || body.Home is Home.Mount or Home.Shared ? null : Words.Short(part);
         var slab = _view.To(body.Slab);
         var small = body.Home is Home.Mount or Home.Shared;
         string name = Cut(part.Name, 12);
