@@ -13,7 +13,7 @@ namespace Lugbook.Store.Shelves;
 /// The database is the truth. A book read once is kept in memory and used again only while its version in the database is the same.
 /// Writes go one at a time, each in one transaction; reads run beside them and see one state.
 /// </remarks>
-public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDisposable
+public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IPhotographs, IAsyncDisposable
 {
     private const int Attempts = 10;
     private const int MostKept = 32;
@@ -58,19 +58,23 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
     });
 
     /// <inheritdoc/>
-    public async Task<StoredBook> AddAsync(Book book, string who, string what, CancellationToken stop)
+    public Task<StoredBook> AddAsync(Book book, string who, string what, CancellationToken stop) => AddAsync(book, who, what, (_, _) => Task.CompletedTask, stop);
+
+    private async Task<StoredBook> AddAsync(Book book, string who, string what, Func<ShelfContext, long, Task> with, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(what);
         BookNames.Check(book.Name);
-        var stored = await Guarded(() => WritingAsync(() => InsertAsync(book, who, what, stop), stop));
+        var stored = await Guarded(() => WritingAsync(() => InsertAsync(book, who, what, with, stop), stop));
         Tell(stored.Book.Name);
         return stored;
     }
 
     /// <inheritdoc/>
-    public Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop)
+    public Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, who, what, edit, (_, _) => Task.CompletedTask, stop);
+
+    private Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, Func<ShelfContext, long, Task> with, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(what);
@@ -87,6 +91,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
             }
             var last = await db.Edits.Where(e => e.BookId == current.Id).MaxAsync(e => e.Number, stop);
             db.Edits.Add(NewEdit(current.Id, last + 1, who, what, changes));
+            await with(db, current.Id);
             return changes;
         }, stop);
     }
@@ -196,7 +201,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
         }
     }
 
-    private async Task<StoredBook> InsertAsync(Book book, string who, string what, CancellationToken stop)
+    private async Task<StoredBook> InsertAsync(Book book, string who, string what, Func<ShelfContext, long, Task> with, CancellationToken stop)
     {
         await using var db = NewContext();
         await using var writing = await BeginWriteAsync(db, stop);
@@ -213,6 +218,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
             changes.Add(new(BookTables.Facts, BookTables.OnlyRow, null, null, null, RowJson.Write(book.Facts))));
         db.Rows.AddRange(plan.Insert);
         db.Edits.Add(NewEdit(record.Id, 1, who, what, []));
+        await with(db, record.Id);
         await db.SaveChangesAsync(stop);
         await writing.CommitAsync(CancellationToken.None);
 
