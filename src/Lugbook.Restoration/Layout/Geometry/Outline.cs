@@ -1,9 +1,19 @@
 using System.Collections.Immutable;
 
-namespace Lugbook.Drawing.Geometry;
+namespace Lugbook.Restoration.Layout.Geometry;
 
 /// <summary>One step of an outline.</summary>
-public enum Step { Move, Line, Curve, Close }
+public enum Step
+{
+    /// <summary>Begin here.</summary>
+    Move,
+    /// <summary>Straight to a point.</summary>
+    Line,
+    /// <summary>A cubic curve to a point.</summary>
+    Curve,
+    /// <summary>Straight back to where it began.</summary>
+    Close,
+}
 
 /// <summary>One step with its points; <see cref="C1"/> and <see cref="C2"/> count for a curve only.</summary>
 public readonly record struct Stroke(Step Step, Pt To, Pt C1 = default, Pt C2 = default);

@@ -1,21 +1,22 @@
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>Pins of a valve socket as seen from below: how many, and at which angle clockwise from the key or the gap.</summary>
 /// <param name="Pins">Number of pins.</param>
 /// <param name="Positions">Places on the circle, empty ones included.</param>
 /// <param name="HasGap">Pin 1 follows a gap; otherwise pins 1 and last stand either side of a key.</param>
 /// <param name="LugRadius">Usual radius of the circle on which the lugs stand, mm (common practice, no source).</param>
-internal sealed record SocketPattern(int Pins, int Positions, bool HasGap, double LugRadius)
+public sealed record SocketPattern(int Pins, int Positions, bool HasGap, double LugRadius)
 {
     /// <summary>Angle of a pin, clockwise from key or gap as seen from below, radians.</summary>
     public double Angle(int pin) => (HasGap ? pin : pin - 0.5) * 2 * Math.PI / Positions;
     /// <summary>Direction of a pin when the key points to the rear.</summary>
     public Pt Direction(int pin) => new(Math.Sin(Angle(pin)), Math.Cos(Angle(pin)));
 
+    /// <summary>The pattern of a socket of this kind; null for what is no socket.</summary>
     public static SocketPattern? Of(MountKind kind) => kind switch
     {
         MountKind.OctalSocket or MountKind.LoctalSocket => new(8, 8, false, 11),

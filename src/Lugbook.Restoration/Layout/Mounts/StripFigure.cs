@@ -1,8 +1,7 @@
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>A tag strip or a strip of screw terminals: a board along its lugs; a foot reaches to the chassis.</summary>
 internal static class StripFigure
@@ -10,7 +9,7 @@ internal static class StripFigure
     public static MountFigure Of(PlacedMount mount)
     {
         var points = mount.Lugs.Select(l => l.At).ToArray();
-        var (middle, axis, off) = Fit.Line(points);
+        var (middle, axis, off) = BestFit.Line(points);
         if (off > 4) return BoxFigures.Plain(mount, points);   // not a straight row: drawn as it is found
         double first = points.Min(p => (p - middle).Dot(axis)), last = points.Max(p => (p - middle).Dot(axis));
         var screw = mount.Kind == MountKind.ScrewStrip;

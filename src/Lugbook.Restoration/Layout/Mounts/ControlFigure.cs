@@ -1,7 +1,6 @@
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>A variable resistor: a round body behind three lugs, its shaft towards the nearest edge of the chassis.</summary>
 internal static class ControlFigure
@@ -9,12 +8,12 @@ internal static class ControlFigure
     public static MountFigure Of(PlacedMount mount, Box? edges)
     {
         var points = mount.Lugs.Select(l => l.At).ToArray();
-        var (middle, axis, off) = Fit.Line(points);
+        var (middle, axis, off) = BestFit.Line(points);
         var span = points.Max(p => (p - middle).Dot(axis)) - points.Min(p => (p - middle).Dot(axis));
         var radius = Math.Clamp(span * 0.6, 8, 13);
         var outwards = Outwards(middle, axis.Turned, edges);
         var centre = middle + outwards * (radius - 1.5);
-        if (off > 1.5 && Fit.Circle(points) is { Radius: > 4 and < 18 } arc)
+        if (off > 1.5 && BestFit.Circle(points) is { Radius: > 4 and < 18 } arc)
         {
             // Lugs on an arc: the body is the arc's own circle.
             (centre, radius) = (arc.Centre, Math.Max(arc.Radius - 1, 6));

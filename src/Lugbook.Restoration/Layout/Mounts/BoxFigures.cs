@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>Mounts whose shape is a box, a tube or an outline round their lugs.</summary>
 internal static class BoxFigures
@@ -27,7 +26,7 @@ internal static class BoxFigures
     /// <summary>Fuse holder or power resistor: a tube along its lugs.</summary>
     public static MountFigure Tube(PlacedMount mount)
     {
-        var (c, axis, _) = Fit.Line(Points(mount));
+        var (c, axis, _) = BestFit.Line(Points(mount));
         var r = Along(mount, c, axis, 2, mount.Kind == Trade.Chassis.MountKind.FuseHolder ? 8 : 11);
         return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 2.5), "mount")]);
     }
@@ -35,7 +34,7 @@ internal static class BoxFigures
     /// <summary>A selenium stack: square fins in a row on a bolt.</summary>
     public static MountFigure Fins(PlacedMount mount)
     {
-        var (c, axis, _) = Fit.Line(Points(mount));
+        var (c, axis, _) = BestFit.Line(Points(mount));
         var r = Along(mount, c, axis, -1.5, 20);
         var n = (int)Math.Clamp(r.Length / 3, 2, 12);
         List<Shape> shapes = [new OutlineShape(Outline.Rounded(r with { Length = r.Length + 4, Width = 3 }, 1), "metal")];
@@ -46,7 +45,7 @@ internal static class BoxFigures
 
     public static MountFigure LampHolder(PlacedMount mount)
     {
-        var (c, reach) = Fit.Enclosing(Points(mount));
+        var (c, reach) = BestFit.Enclosing(Points(mount));
         var r = Math.Max(6, reach + 2.5);
         return Round(mount, c, r, [new DiscShape(c, r, "metal"), new DiscShape(c, r * 0.6, "glass")]);
     }
@@ -56,7 +55,7 @@ internal static class BoxFigures
         List<Shape> shapes = [];
         foreach (var p in Points(mount))
         {
-            shapes.Add(new OutlineShape(Outline.Smooth([.. Fit.HullAround([p, p + new Pt(5, -5)], 2.6)], 1, true), "metal"));
+            shapes.Add(new OutlineShape(Outline.Smooth([.. BestFit.HullAround([p, p + new Pt(5, -5)], 2.6)], 1, true), "metal"));
             shapes.Add(new DiscShape(p + new Pt(5, -5), 1.4, "rivet"));
         }
         var box = Box.Around(Points(mount)).Grown(4);
@@ -66,7 +65,7 @@ internal static class BoxFigures
     /// <summary>Plug blades, one at each lug, in a moulded body.</summary>
     public static MountFigure LineCord(PlacedMount mount)
     {
-        var (c, axis, _) = Fit.Line(Points(mount));
+        var (c, axis, _) = BestFit.Line(Points(mount));
         var r = Along(mount, c, axis, 4, 9);
         List<Shape> shapes = [new OutlineShape(Outline.Rounded(r, 3.5), "rubber")];
         foreach (var p in Points(mount)) shapes.Add(new OutlineShape(Outline.Rounded(new(p, axis.Turned, 7, 2), 0.4), "brass"));
@@ -75,14 +74,14 @@ internal static class BoxFigures
 
     public static MountFigure Jack(PlacedMount mount)
     {
-        var (c, axis, _) = Fit.Line(Points(mount));
+        var (c, axis, _) = BestFit.Line(Points(mount));
         var r = Along(mount, c, axis, 4, 11);
         return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 1.5), "mount"), new DiscShape(r.At(r.Length / 2 + 1, 0), 3.6, "metal"), new DiscShape(r.At(r.Length / 2 + 1, 0), 1.8, "hole")]);
     }
 
     public static MountFigure CoilForm(PlacedMount mount)
     {
-        var (c, axis, off) = Fit.Line(Points(mount));
+        var (c, axis, off) = BestFit.Line(Points(mount));
         if (off > 5) return Hull(mount, Points(mount), 4, "mount");
         var r = Along(mount, c, axis, 3.5, 9);
         return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 1.2), "fibre")]);
@@ -90,7 +89,7 @@ internal static class BoxFigures
 
     public static MountFigure Speaker(PlacedMount mount)
     {
-        var (c, axis, _) = Fit.Line(Points(mount));
+        var (c, axis, _) = BestFit.Line(Points(mount));
         var r = Along(mount, c, axis, 5, 12);
         return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 5.5), "mount"), new DiscShape(r.Centre, 3, "metal")]);
     }
@@ -123,7 +122,7 @@ internal static class BoxFigures
     public static MountFigure Switch(PlacedMount mount)
     {
         var points = Points(mount);
-        if (points.Length >= 5 && Fit.Circle(points) is { Radius: < 40 } ring && ring.Error < ring.Radius * 0.2)
+        if (points.Length >= 5 && BestFit.Circle(points) is { Radius: < 40 } ring && ring.Error < ring.Radius * 0.2)
             return Round(mount, ring.Centre, ring.Radius + 3, [new DiscShape(ring.Centre, ring.Radius + 3, "phenolic"), new DiscShape(ring.Centre, ring.Radius * 0.55, "metal"), new DiscShape(ring.Centre, 2.4, "hole")]);
         var r = Rect(mount, 3.2, 8);
         return Make(mount, r, [new OutlineShape(Outline.Rounded(r, 1.2), "mount")]);
@@ -142,14 +141,14 @@ internal static class BoxFigures
 
     private static MountFigure Hull(PlacedMount mount, Pt[] points, double standOff, string look)
     {
-        var hull = Fit.HullAround(points, standOff);
+        var hull = BestFit.HullAround(points, standOff);
         var box = Box.Around(hull);
         return new(mount, [new OutlineShape(Outline.Smooth(hull, 2, true), look)], Pt.Mean(points), box, (box.Width * 0.5, box.Height * 0.4));
     }
 
     private static Slab Rect(PlacedMount mount, double margin, double least)
     {
-        var r = Fit.Rectangle(Points(mount)).Grown(margin);
+        var r = BestFit.Rectangle(Points(mount)).Grown(margin);
         // Boxes stand square on a chassis unless their lugs clearly say otherwise.
         var square = Box.Around(Points(mount)).Grown(margin);
         if (square.Width * square.Height < 1.35 * r.Length * r.Width)

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>Finds a place for the body of every loose part: on the straight line between its lugs when that is free, else shifted along it or set beside it with bowed leads.</summary>
 /// <remarks>

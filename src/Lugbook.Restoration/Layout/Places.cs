@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Mounts;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Restoration.Layout.Mounts;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 
-namespace Lugbook.Drawing.Layout;
+namespace Lugbook.Restoration.Layout;
 
 /// <summary>A lug with a place.</summary>
 /// <param name="Id">Row identity; 0 when only a part or a wire names it.</param>
@@ -14,7 +14,7 @@ namespace Lugbook.Drawing.Layout;
 /// <param name="Row">Its row, if it has one.</param>
 /// <param name="At">Chassis mm.</param>
 /// <param name="Measured">False when the place is proposed.</param>
-internal sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug? Row, Pt At, bool Measured)
+public sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug? Row, Pt At, bool Measured)
 {
     /// <summary>Radius of its eyelet, mm: smaller among close neighbours.</summary>
     public double Radius { get; init; } = 1.4;
@@ -36,7 +36,7 @@ internal sealed record PlacedLug(int Id, string Name, string Mount, int? No, Lug
 /// <param name="Lugs">Its lugs.</param>
 /// <param name="Anchor">Where it is when it has no lugs.</param>
 /// <param name="Measured">At least one of its lugs is measured.</param>
-internal sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured);
+public sealed record PlacedMount(int Id, string Name, MountKind Kind, string KindAsWritten, ImmutableArray<PlacedLug> Lugs, Pt Anchor, bool Measured);
 
 /// <summary>Every lug of a book with a place: measured, completed from its mount's template, or proposed.</summary>
 /// <remarks>
@@ -44,22 +44,25 @@ internal sealed record PlacedMount(int Id, string Name, MountKind Kind, string K
 /// scaled to the measured lugs. A mount that is not measured at all stands on a grid to the right of what is.
 /// Lugs that only parts or wires name are drawn too, on the mount that their name tells.
 /// </remarks>
-internal sealed class Places
+public sealed class Places
 {
     private const double Farthest = 5000;   // mm; a coordinate beyond this is a slip of the pen, not a chassis
     private const double Gap = 24;         // mm between proposed mounts: room for parts
     private readonly Dictionary<string, PlacedLug> _byName = new(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>Every mount, in the order of the book; then those that only lugs name.</summary>
     public ImmutableArray<PlacedMount> Mounts { get; }
+    /// <summary>Every lug, mount by mount.</summary>
     public ImmutableArray<PlacedLug> Lugs { get; }
     /// <summary>Where proposed mounts stand; null when every mount is measured.</summary>
     public Box? ProposedZone { get; }
     /// <summary>True when at least one lug is measured.</summary>
     public bool AnyMeasured { get; }
 
+    /// <summary>The lug of this name; null when there is none.</summary>
     public PlacedLug? Find(string? name) => name is not null && _byName.TryGetValue(name, out var lug) ? lug : null;
 
-    public Places(Book book)
+    internal Places(Book book)
     {
         var drafts = Drafts(book);
         AnyMeasured = drafts.Any(d => d.Found.Any(f => f is not null));
@@ -119,7 +122,7 @@ internal sealed class Places
         public void Complete()
         {
             var template = Template();
-            var (map, _) = Fit.Similarity([.. Enumerable.Range(0, Lugs.Count).Where(i => Found[i] is not null).Select(i => (template[i], Found[i]!.Value))]);
+            var (map, _) = BestFit.Similarity([.. Enumerable.Range(0, Lugs.Count).Where(i => Found[i] is not null).Select(i => (template[i], Found[i]!.Value))]);
             Places = [.. template.Select((t, i) => Found[i] ?? map(t))];
             Anchor = Pt.Mean(Places);
         }

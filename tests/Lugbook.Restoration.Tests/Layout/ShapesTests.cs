@@ -1,14 +1,14 @@
 using CsCheck;
-using Lugbook.Drawing;
-using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
-using Lugbook.Drawing.Mounts;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Restoration.Layout.Mounts;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Markings.Colours;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;
 
-namespace Lugbook.Tests.Drawing;
+namespace Lugbook.Restoration.Tests.Layout;
 
 /// <summary>Geometry and looks of single things.</summary>
 public class ShapesTests
@@ -18,13 +18,13 @@ public class ShapesTests
     public void A_circle_is_found_again_from_points_on_it() =>
         Gen.Select(Gen.Double[-500, 500], Gen.Double[-500, 500], Gen.Double[2, 60], Gen.Double[0, 6.28], Gen.Int[3, 12]).Sample((x, y, r, turn, n) =>
         {
-            var fit = Fit.Circle([.. Enumerable.Range(0, n).Select(k => new Pt(x + r * Math.Cos(turn + k * 0.5), y + r * Math.Sin(turn + k * 0.5)))]);
+            var fit = BestFit.Circle([.. Enumerable.Range(0, n).Select(k => new Pt(x + r * Math.Cos(turn + k * 0.5), y + r * Math.Sin(turn + k * 0.5)))]);
             Assert.NotNull(fit);
             Assert.True(fit.Value.Centre.To(new(x, y)) < 1e-4 * r + 1e-6 && Math.Abs(fit.Value.Radius - r) < 1e-4 * r);
         });
 
     [Fact]
-    public void Points_on_a_line_are_no_circle() => Assert.Null(Fit.Circle([new(0, 0), new(10, 5), new(20, 10), new(30, 15)]));
+    public void Points_on_a_line_are_no_circle() => Assert.Null(BestFit.Circle([new(0, 0), new(10, 5), new(20, 10), new(30, 15)]));
 
     /// <summary>Source: geometry; overlap of rectangles by counting a fine raster.</summary>
     [Fact]

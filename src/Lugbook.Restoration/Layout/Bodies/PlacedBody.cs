@@ -1,16 +1,15 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>A lead of a part from its body to its lug.</summary>
 /// <param name="Letter">'a', 'b' or 'c'.</param>
 /// <param name="Lug">The lug it ends on; null for a lead that hangs free.</param>
 /// <param name="Course">From the body to the lug.</param>
 /// <param name="Paint">Colour of its insulation; null for bare wire.</param>
-internal sealed record PlacedLead(char Letter, PlacedLug? Lug, Outline Course, string? Paint = null)
+public sealed record PlacedLead(char Letter, PlacedLug? Lug, Outline Course, string? Paint = null)
 {
     private List<Pt>? _points;
     /// <summary>Its course in short steps.</summary>
@@ -18,7 +17,7 @@ internal sealed record PlacedLead(char Letter, PlacedLug? Lug, Outline Course, s
 }
 
 /// <summary>Where a part is.</summary>
-internal enum Home
+public enum Home
 {
     /// <summary>On its own leads between lugs.</summary>
     Loose,
@@ -36,4 +35,4 @@ internal enum Home
 /// <param name="Form">What it looks like.</param>
 /// <param name="Slab">What its body covers; axis from lead a to lead b.</param>
 /// <param name="Leads">Its leads.</param>
-internal sealed record PlacedBody(Part Part, Home Home, BodyForm Form, Slab Slab, ImmutableArray<PlacedLead> Leads);
+public sealed record PlacedBody(Part Part, Home Home, BodyForm Form, Slab Slab, ImmutableArray<PlacedLead> Leads);

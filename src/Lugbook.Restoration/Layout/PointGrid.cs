@@ -1,14 +1,15 @@
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Layout;
+namespace Lugbook.Restoration.Layout;
 
 /// <summary>Things found by place: squares of 10 mm.</summary>
-internal sealed class PointGrid<T>
+public sealed class PointGrid<T>
 {
     private const double Cell = 10;
     private readonly Dictionary<(long, long), List<(T Item, Pt At)>> _cells = [];
     private readonly List<(T Item, Pt At)> _all = [];
 
+    /// <summary>Items, each at its place.</summary>
     public PointGrid(IEnumerable<T> items, Func<T, Pt> at)
     {
         foreach (var item in items) Add(item, at(item));

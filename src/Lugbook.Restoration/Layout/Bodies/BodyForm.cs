@@ -1,10 +1,11 @@
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Trade.Markings.Colours;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>What a body looks like.</summary>
-internal enum Look
+public enum Look
 {
     /// <summary>Composition resistor with bands.</summary>
     Resistor,
@@ -45,7 +46,7 @@ internal enum Look
 /// <param name="Length">From lead to lead, mm.</param>
 /// <param name="Width">Across, mm.</param>
 /// <param name="Least">The share of its length to which it may be drawn short when its lugs stand close.</param>
-internal readonly record struct BodyForm(Look Look, double Length, double Width, double Least)
+public readonly record struct BodyForm(Look Look, double Length, double Width, double Least)
 {
     /// <summary>The typical body of a part, from its kind, value and ratings.</summary>
     /// <remarks>
@@ -101,5 +102,6 @@ internal readonly record struct BodyForm(Look Look, double Length, double Width,
     /// <summary>The same disc standing on its edge: what one sees of it from beneath among close lugs.</summary>
     public BodyForm? OnEdge => Look == Look.Disc ? this with { Look = Look.DiscOnEdge, Width = Math.Max(3, Width * 0.3) } : null;
 
+    /// <summary>What it covers when its middle lies here along this direction.</summary>
     public Slab At(Pt centre, Pt axis) => new(centre, axis, Length, Width);
 }

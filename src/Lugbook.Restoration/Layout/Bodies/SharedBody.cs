@@ -1,19 +1,19 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Trade.Markings.Colours;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>A body that several parts share and that is no mount: a transformer on flying leads, a printed network, a twin diode.</summary>
 /// <param name="Name">The group's name.</param>
 /// <param name="Slab">What it covers.</param>
 /// <param name="IsIron">A transformer rather than a moulded block.</param>
 /// <param name="Members">Its parts, each with its own strip of the body.</param>
-internal sealed record SharedBody(string Name, Slab Slab, bool IsIron, ImmutableArray<PlacedBody> Members)
+public sealed record SharedBody(string Name, Slab Slab, bool IsIron, ImmutableArray<PlacedBody> Members)
 {
     /// <summary>Builds it near the middle of its lugs, where there is most room.</summary>
-    public static SharedBody Place(string name, IReadOnlyList<BodyPlacer.Request> members, IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Slab> taken, Box? chassis)
+    internal static SharedBody Place(string name, IReadOnlyList<BodyPlacer.Request> members, IReadOnlyList<PlacedLug> lugs, IReadOnlyList<Slab> taken, Box? chassis)
     {
         var iron = members.All(m => m.Part.Kind == PartKind.Winding);
         double row = iron ? 5.2 : 3.6, width = iron ? 16 : 13, height = Math.Max(7, members.Count * row + 2.4);

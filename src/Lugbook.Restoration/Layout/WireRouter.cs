@@ -1,14 +1,14 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
 
-namespace Lugbook.Drawing.Layout;
+namespace Lugbook.Restoration.Layout;
 
 /// <summary>A wire with its course; a bond is a mark at its lug.</summary>
 /// <param name="Wire">The wire.</param>
 /// <param name="Course">From lug to lug; null for a bond, and for a wire of which a lug is not known.</param>
 /// <param name="Mark">The lug at which a bond is marked.</param>
-internal sealed record PlacedWire(Wire Wire, Outline? Course, PlacedLug? Mark);
+public sealed record PlacedWire(Wire Wire, Outline? Course, PlacedLug? Mark);
 
 /// <summary>Dresses wires: along the sides of the chassis with rounded corners, clear of lugs, not on top of each other.</summary>
 /// <remarks>

@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
-using Lugbook.Drawing.Mounts;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Restoration.Layout.Mounts;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>Parts that live in their mount: a valve in its socket, a can's section, a control, a winding inside its can.</summary>
 internal static class InMount

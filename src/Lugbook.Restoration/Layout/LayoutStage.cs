@@ -1,28 +1,19 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Mounts;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Restoration.Layout.Mounts;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 
-namespace Lugbook.Drawing.Layout;
+namespace Lugbook.Restoration.Layout;
 
-/// <summary>Where everything is, in chassis millimetres; the same from whichever side it is looked at.</summary>
-internal sealed record ChassisLayout
+/// <summary>Where does everything lie? Mounts in their shapes, bodies on their leads, wires along the chassis: plan view, to scale.</summary>
+public static class LayoutStage
 {
-    public required Places Places { get; init; }
-    public required ImmutableArray<MountFigure> Mounts { get; init; }
-    /// <summary>One for each part of the book, in its order.</summary>
-    public required ImmutableArray<PlacedBody> Bodies { get; init; }
-    public required ImmutableArray<SharedBody> Shared { get; init; }
-    public required ImmutableArray<PlacedWire> Wires { get; init; }
-    /// <summary>The chassis as far as lugs tell; null when nothing is measured.</summary>
-    public required Box? Edges { get; init; }
-    /// <summary>Where parts lie that are on no lug yet.</summary>
-    public required Box? Tray { get; init; }
-
-    public static ChassisLayout Of(Book book)
+    /// <summary>Pure: the same book, the same places. Never throws on a book, however little of it is known.</summary>
+    /// <param name="book">The book.</param>
+    public static ChassisLayout Run(Book book)
     {
         var places = new Places(book);
         var edges = EdgesOf(places);

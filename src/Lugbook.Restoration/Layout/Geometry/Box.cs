@@ -1,10 +1,13 @@
-namespace Lugbook.Drawing.Geometry;
+namespace Lugbook.Restoration.Layout.Geometry;
 
 /// <summary>An upright rectangle, mm; on the sheet y runs down.</summary>
 public readonly record struct Box(double Left, double Top, double Right, double Bottom)
 {
+    /// <summary>Left to right, mm.</summary>
     public double Width => Right - Left;
+    /// <summary>Top to bottom, mm.</summary>
     public double Height => Bottom - Top;
+    /// <summary>Its middle.</summary>
     public Pt Centre => new((Left + Right) / 2, (Top + Bottom) / 2);
 
     /// <summary>The smallest box round some points; a point at the origin when there are none.</summary>
@@ -18,11 +21,16 @@ public readonly record struct Box(double Left, double Top, double Right, double 
         }
         return l > r ? default : new(l, t, r, b);
     }
+    /// <summary>A box about its middle.</summary>
     public static Box Of(Pt centre, double width, double height) =>
         new(centre.X - width / 2, centre.Y - height / 2, centre.X + width / 2, centre.Y + height / 2);
+    /// <summary>Wider on every side by as much, mm.</summary>
     public Box Grown(double by) => new(Left - by, Top - by, Right + by, Bottom + by);
+    /// <summary>The smallest box round both.</summary>
     public Box With(Box other) => new(Math.Min(Left, other.Left), Math.Min(Top, other.Top), Math.Max(Right, other.Right), Math.Max(Bottom, other.Bottom));
+    /// <summary>Do both cover an area?</summary>
     public bool Meets(Box o) => Left < o.Right && o.Left < Right && Top < o.Bottom && o.Top < Bottom;
+    /// <summary>Does a point lie in it or on its edge?</summary>
     public bool Holds(Pt p) => p.X >= Left && p.X <= Right && p.Y >= Top && p.Y <= Bottom;
     /// <summary>Area that both cover, mm².</summary>
     public double Shared(Box o) =>
@@ -33,6 +41,7 @@ public readonly record struct Box(double Left, double Top, double Right, double 
         double dx = Math.Max(0, Math.Max(Left - p.X, p.X - Right)), dy = Math.Max(0, Math.Max(Top - p.Y, p.Y - Bottom));
         return Math.Sqrt(dx * dx + dy * dy);
     }
+    /// <summary>Its four corners, in turn.</summary>
     public Pt[] Corners => [new(Left, Top), new(Right, Top), new(Right, Bottom), new(Left, Bottom)];
     /// <summary>Its sides, whatever the culture.</summary>
     public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Left:0.##} to {Right:0.##}, {Top:0.##} to {Bottom:0.##}");

@@ -1,8 +1,7 @@
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>A valve socket seen from below: saddle, body, and the key or the gap from which pins are counted.</summary>
 internal static class SocketFigure
@@ -11,7 +10,7 @@ internal static class SocketFigure
     {
         var pins = mount.Lugs.Where(l => !l.IsCap && l.No is { } n && n >= 1 && n <= pattern.Pins).ToArray();
         var pairs = pins.Select(l => (pattern.Direction(l.No!.Value) * pattern.LugRadius, l.At)).ToArray();
-        var (map, error) = Fit.Similarity(pairs);
+        var (map, error) = BestFit.Similarity(pairs);
         Pt centre = map(default), key = (map(new(0, 1)) - centre).Unit;
         var radius = pattern.LugRadius * map(new(0, 1)).To(centre);
         if (pins.Length == 0)
@@ -21,7 +20,7 @@ internal static class SocketFigure
         }
         // Numbers that do not run round as they should: the circle of the lugs counts, and the key is left out.
         var keyKnown = pins.Length > 1 && error < 0.25 * pattern.LugRadius;
-        if (!keyKnown && Fit.Circle([.. mount.Lugs.Where(l => !l.IsCap).Select(l => l.At)]) is { } circle && circle.Radius < 40)
+        if (!keyKnown && BestFit.Circle([.. mount.Lugs.Where(l => !l.IsCap).Select(l => l.At)]) is { } circle && circle.Radius < 40)
             (centre, radius) = (circle.Centre, circle.Radius);
         radius = Math.Clamp(radius, 3, 40);
 
@@ -30,7 +29,7 @@ internal static class SocketFigure
         var side = key.Turned;
         List<Shape> shapes =
         [
-            new OutlineShape(Outline.Smooth([.. Fit.HullAround([centre + side * (body + 1.5), centre - side * (body + 1.5)], 2.6)], 2, true), "metal"),
+            new OutlineShape(Outline.Smooth([.. BestFit.HullAround([centre + side * (body + 1.5), centre - side * (body + 1.5)], 2.6)], 2, true), "metal"),
             new DiscShape(centre - side * (body + 1.7), 1.1, "hole"), new DiscShape(centre + side * (body + 1.7), 1.1, "hole"),
             new DiscShape(centre, body, "phenolic"),
             new DiscShape(centre, radius * 0.72, "phenolic inner"),

@@ -1,6 +1,6 @@
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Layout;
+namespace Lugbook.Restoration.Layout;
 
 /// <summary>Proposes where mounts might stand when nobody has measured them: on shelves, in an order that keeps what is joined together.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Lugbook.Drawing.Geometry;
+namespace Lugbook.Restoration.Layout.Geometry;
 
 /// <summary>A rectangle at any angle: what a body covers.</summary>
 /// <param name="Centre">Its middle.</param>
@@ -11,7 +11,9 @@ public readonly record struct Slab(Pt Centre, Pt Axis, double Length, double Wid
     public double Reach => Math.Sqrt(Length * Length + Width * Width) / 2;
     /// <summary>A point by its place along and across the axis, from the centre.</summary>
     public Pt At(double along, double across) => Centre + Axis * along + Axis.Turned * across;
+    /// <summary>Its four corners, in turn.</summary>
     public Pt[] Corners => [At(-Length / 2, -Width / 2), At(Length / 2, -Width / 2), At(Length / 2, Width / 2), At(-Length / 2, Width / 2)];
+    /// <summary>Wider on every side by as much, mm.</summary>
     public Slab Grown(double by) => this with { Length = Length + 2 * by, Width = Width + 2 * by };
 
     /// <summary>Distance from a point to the rectangle; negative inside, by the depth.</summary>

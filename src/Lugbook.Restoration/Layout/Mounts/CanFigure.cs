@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>The foot of an electrolytic can: fibre plate, ring, and beside each lug the symbol of its section.</summary>
 internal static class CanFigure
@@ -12,7 +11,7 @@ internal static class CanFigure
 
     public static MountFigure Of(PlacedMount mount, ImmutableDictionary<string, string> symbols)
     {
-        var (centre, reach) = Fit.Enclosing([.. mount.Lugs.Select(l => l.At)]);
+        var (centre, reach) = BestFit.Enclosing([.. mount.Lugs.Select(l => l.At)]);
         var radius = Radii.FirstOrDefault(r => r >= reach + 1.6, reach + 3);
         List<Shape> shapes =
         [

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
 
-namespace Lugbook.Drawing.Mounts;
+namespace Lugbook.Restoration.Layout.Mounts;
 
 /// <summary>A mount as it is drawn.</summary>
 /// <param name="Mount">The mount.</param>
@@ -11,7 +10,7 @@ namespace Lugbook.Drawing.Mounts;
 /// <param name="Centre">Its middle: lug numbers stand on the side away from it.</param>
 /// <param name="Extent">What it covers.</param>
 /// <param name="Face">Room in its middle for a valve's type or a name: width and height, mm; zero when there is none.</param>
-internal sealed record MountFigure(PlacedMount Mount, ImmutableArray<Shape> Shapes, Pt Centre, Box Extent, (double Width, double Height) Face)
+public sealed record MountFigure(PlacedMount Mount, ImmutableArray<Shape> Shapes, Pt Centre, Box Extent, (double Width, double Height) Face)
 {
     /// <summary>A strip or a hull, where numbers stand to the sides and not outwards from the centre.</summary>
     public Pt? AlongAxis { get; init; }
@@ -53,4 +52,4 @@ internal static class MountFigures
 /// <summary>What a mount's figure takes from around it.</summary>
 /// <param name="Edges">The chassis as far as lugs tell; null when nothing is measured.</param>
 /// <param name="Symbols">Section symbols of a can's lugs, by lug name.</param>
-internal readonly record struct MountSurroundings(Box? Edges, ImmutableDictionary<string, string> Symbols);
+public readonly record struct MountSurroundings(Box? Edges, ImmutableDictionary<string, string> Symbols);

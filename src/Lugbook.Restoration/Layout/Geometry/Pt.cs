@@ -1,10 +1,13 @@
-namespace Lugbook.Drawing.Geometry;
+namespace Lugbook.Restoration.Layout.Geometry;
 
 /// <summary>A point or a displacement in a plane, mm.</summary>
 public readonly record struct Pt(double X, double Y)
 {
+    /// <summary>Both displacements, one after the other.</summary>
     public static Pt operator +(Pt a, Pt b) => new(a.X + b.X, a.Y + b.Y);
+    /// <summary>The displacement from the second to the first.</summary>
     public static Pt operator -(Pt a, Pt b) => new(a.X - b.X, a.Y - b.Y);
+    /// <summary>As many times as long.</summary>
     public static Pt operator *(Pt a, double k) => new(a.X * k, a.Y * k);
     /// <summary>Distance from the origin, mm.</summary>
     public double Length => Math.Sqrt(X * X + Y * Y);

@@ -1,10 +1,9 @@
 using System.Collections.Frozen;
-using Lugbook.Trade.Markings.Colours;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Trade.Markings.Colours;
 
 /// <summary>Colours of bands, dots and insulation as paint, by name.</summary>
-internal static class Paint
+public static class Paint
 {
     // Insulation comes in more colours than codes have, and people write some of them differently.
     private static readonly FrozenDictionary<string, string> ByName = ColourNames.All.Select(c => (c.Name(), c.Hex()))
@@ -13,6 +12,7 @@ internal static class Paint
 
     private static readonly char[] Breaks = [' ', ',', ';', '/', '-', '.', '\t'];
 
+    /// <summary>The paint of a colour's name, as #rrggbb; null when it names none.</summary>
     public static string? Of(string colour) => ByName.GetValueOrDefault(colour.Trim());
 
     /// <summary>The colours that a text names, in order: "red white", "green-yellow".</summary>

@@ -1,7 +1,7 @@
-namespace Lugbook.Drawing.Geometry;
+namespace Lugbook.Restoration.Layout.Geometry;
 
 /// <summary>Least-squares fits of the shapes that mounts have to the places where their lugs were found.</summary>
-internal static class Fit
+internal static class BestFit
 {
     /// <summary>A circle through points; null when they lie on a line or are fewer than three.</summary>
     /// <remarks>Algebraic fit (Kåsa): linear least squares in centre and r² − centre². Error: root mean square, mm.</remarks>

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
-namespace Lugbook.Drawing.Bodies;
+namespace Lugbook.Restoration.Layout.Bodies;
 
 /// <summary>How leads run from a body to their lugs.</summary>
 internal static class LeadCourse
