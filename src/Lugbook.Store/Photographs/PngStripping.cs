@@ -18,22 +18,11 @@ internal static class PngStripping
         {
             var (type, chunk) = Next(bytes, at);
             if (Picture.Contains(type)) to.Write(chunk);
-            if (type == "IHDR" && orientation is > 1 and { } turn) to.Write(Chunk("eXIf", Orientation.Write(turn)));
+            if (type == "IHDR" && orientation is > 1 and { } turn) to.Write(PngChunks.Of("eXIf", Orientation.Write(turn)));
             if (type == "IEND") return to.ToArray();
             at += chunk.Length;
         }
         throw new InvalidDataException("This PNG has no end.");
-    }
-
-    /// <summary>A chunk with its length and check sum.</summary>
-    public static byte[] Chunk(string type, ReadOnlySpan<byte> body)
-    {
-        var chunk = new byte[12 + body.Length];
-        BinaryPrimitives.WriteInt32BigEndian(chunk, body.Length);
-        Encoding.ASCII.GetBytes(type, chunk.AsSpan(4));
-        body.CopyTo(chunk.AsSpan(8));
-        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(8 + body.Length), Crc(chunk.AsSpan(4, 4 + body.Length)));
-        return chunk;
     }
 
     /// <summary>What its eXIf chunk says of the orientation; null when it says nothing.</summary>
@@ -53,17 +42,6 @@ internal static class PngStripping
     {
         var length = BinaryPrimitives.ReadInt32BigEndian(bytes.Slice(at, 4));
         return length < 0 || length > bytes.Length - at - 12 ? throw new InvalidDataException("This PNG is cut short.") : new(Encoding.ASCII.GetString(bytes.Slice(at + 4, 4)), bytes.Slice(at, 12 + length));
-    }
-
-    private static uint Crc(ReadOnlySpan<byte> bytes)
-    {
-        var crc = 0xFFFFFFFFu;
-        foreach (var b in bytes)
-        {
-            crc ^= b;
-            for (var i = 0; i < 8; i++) crc = (crc & 1) != 0 ? 0xEDB88320u ^ (crc >> 1) : crc >> 1;
-        }
-        return ~crc;
     }
 
     private readonly ref struct Named(string type, ReadOnlySpan<byte> chunk)

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using Lugbook.Drawing;
+using Lugbook.Drawing.Raster;
 using Lugbook.Drawing.Schematic;
 using Lugbook.Restoration.Order;
 using Lugbook.Store.Archive;
@@ -41,7 +42,9 @@ internal static class BookDownloads
         app.MapGet("/book/{name}/file.zip", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip"), stop));
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
-            Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
+            Results.Text(PaperSize.Of(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default))), "image/svg+xml"), stop));
+        app.MapGet("/book/{name}/chassis.png", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            PictureWriter.Png(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), 200) is (var png, null) ? Results.File(png, "image/png", $"{view.Book.Name}-chassis.png") : Refused("This chassis is too large for a picture; save the drawing."), stop));
         app.MapGet("/book/{name}/stage/{valve}.svg", (string name, string valve, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             view.Book.Parts.Named(valve) is { Kind: PartKind.Valve } part && StageDiagram.Draw(view.Map, part, view.IsSolved ? NodeVolts.Of(view.Solved) : _ => null, p => $"#{p}") is { } picture
                 ? Results.Text(picture.Svg, "image/svg+xml") : Results.Problem($"No stage of {valve} can be drawn.", statusCode: StatusCodes.Status404NotFound), stop));

@@ -11,7 +11,7 @@ namespace Lugbook.Web;
 /// <param name="Photograph">The photograph.</param>
 /// <param name="Pins">All its pins.</param>
 /// <param name="Result">What came of squaring it up by those whose place is known.</param>
-internal sealed record PhotoSquare(Photograph Photograph, ImmutableArray<PhotoPin> Pins, SquareResult Result)
+public sealed record PhotoSquare(Photograph Photograph, ImmutableArray<PhotoPin> Pins, SquareResult Result)
 {
     /// <summary>Pure.</summary>
     public static PhotoSquare Of(Book book, Photograph photograph)

@@ -86,7 +86,7 @@ public class IntakeTests
         // A PNG whose header promises 15,000 × 15,000 pixels in a few bytes.
         var bomb = Pictures.Stored(SKEncodedImageFormat.Png, 1);
         byte[] header = [0, 0, 0x3A, 0x98, 0, 0, 0x3A, 0x98, .. bomb[24..29]];
-        byte[] forged = [.. bomb[..8], .. PngStripping.Chunk("IHDR", header), .. bomb[33..]];
+        byte[] forged = [.. bomb[..8], .. PngChunks.Of("IHDR", header), .. bomb[33..]];
         Assert.Contains("225 megapixels", PhotoIntake.Check(forged, "x").Complaint!.Problem, StringComparison.Ordinal);
         using var narrow = new SKBitmap(400, 8);
         using var data = narrow.Encode(SKEncodedImageFormat.Png, 90);

@@ -53,7 +53,7 @@ internal static class Pictures
     {
         var plain = Stored(SKEncodedImageFormat.Png, orientation);
         const int afterHeader = 8 + 25;
-        return [.. plain[..afterHeader], .. Lugbook.Store.Photographs.PngStripping.Chunk("eXIf", Tiff(orientation)), .. Lugbook.Store.Photographs.PngStripping.Chunk("tEXt", [.. "Comment\0"u8, .. Encoding.ASCII.GetBytes(Secret)]), .. plain[afterHeader..], .. Encoding.ASCII.GetBytes(Secret)];
+        return [.. plain[..afterHeader], .. Lugbook.Store.Photographs.PngChunks.Of("eXIf", Tiff(orientation)), .. Lugbook.Store.Photographs.PngChunks.Of("tEXt", [.. "Comment\0"u8, .. Encoding.ASCII.GetBytes(Secret)]), .. plain[afterHeader..], .. Encoding.ASCII.GetBytes(Secret)];
     }
 
     /// <summary>A WebP in its extended form with EXIF and XMP.</summary>
