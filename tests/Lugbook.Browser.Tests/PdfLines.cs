@@ -57,5 +57,5 @@ internal static partial class PdfLines
 
     private static (double X, double Y) To(double[] m, List<double> n) => (n[^2] * m[0] + n[^1] * m[2] + m[4], n[^2] * m[1] + n[^1] * m[3] + m[5]);
 
-    [GeneratedRegex(@"stream\r?\n")] private static partial Regex Streams();
+    [GeneratedRegex(@"(?<!end)stream\r?\n")] private static partial Regex Streams();
 }

@@ -23,7 +23,14 @@ internal sealed class SvgPainter
         var style = inherited.With(_rules.Of(element));
         if (style.Get("display") == "none") return;
         var opacity = style.Own("opacity") is { } share ? SvgValues.Number(share) : 1;
-        if (opacity < 1) canvas.SaveLayer(new SKPaint { Color = SKColors.White.WithAlpha((byte)Math.Round(255 * opacity)) });
+        var before = canvas.SaveCount;
+        if (opacity < 1)
+        {
+            using var veil = new SKPaint { Color = SKColors.White.WithAlpha((byte)Math.Round(255 * opacity)) };
+            canvas.SaveLayer(veil);
+        }
+        else canvas.Save();
+        Transform(canvas, (string?)element.Attribute("transform"));
         switch (element.Name.LocalName)
         {
             case "svg" or "g" or "a":
@@ -62,7 +69,18 @@ internal sealed class SvgPainter
             case var other:
                 throw new NotSupportedException($"The drawing's element '{other}' is not known to the picture writer.");
         }
-        if (opacity < 1) canvas.Restore();
+        canvas.RestoreToCount(before);
+    }
+
+    private static void Transform(SKCanvas canvas, string? transform)
+    {
+        foreach (var step in transform?.Split(')', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [])
+        {
+            var (name, numbers) = step.Split('(', 2) is [var word, var list] ? (word, SvgValues.Numbers(list)) : (step, []);
+            if (name == "rotate" && numbers.Length is (1 or 3)) canvas.RotateDegrees((float)numbers[0], numbers.Length > 1 ? (float)numbers[1] : 0, numbers.Length > 1 ? (float)numbers[2] : 0);
+            else if (name == "translate" && numbers.Length is (1 or 2)) canvas.Translate((float)numbers[0], numbers.Length > 1 ? (float)numbers[1] : 0);
+            else throw new NotSupportedException($"The drawing's transform '{transform}' is not known to the picture writer.");
+        }
     }
 
     private static void Draw(SKCanvas canvas, SKPath path, Style style)
@@ -80,19 +98,11 @@ internal sealed class SvgPainter
         using var font = new SKFont(bold ? Faces.Value.Bold : Faces.Value.Plain, size) { Edging = SKFontEdging.Antialias, Subpixel = true, Hinting = SKFontHinting.None };
         var width = font.MeasureText(element.Value);
         var x = F(element, "x") - style.Get("text-anchor") switch { "middle" => width / 2, "end" => width, _ => 0 };
-        canvas.Save();
-        if ((string?)element.Attribute("transform") is { } transform)
-        {
-            if (!transform.StartsWith("rotate(", StringComparison.Ordinal)) throw new NotSupportedException($"The drawing's transform '{transform}' is not known to the picture writer.");
-            var turn = SvgValues.Numbers(transform[7..^1]);
-            canvas.RotateDegrees((float)turn[0], turn.Length > 1 ? (float)turn[1] : 0, turn.Length > 2 ? (float)turn[2] : 0);
-        }
         using var fill = style.Fill();
         using var stroke = style.Stroke();
         // A halo stands behind its letters.
         if (stroke is not null) canvas.DrawText(element.Value, x, F(element, "y"), font, stroke);
         if (fill is not null) canvas.DrawText(element.Value, x, F(element, "y"), font, fill);
-        canvas.Restore();
     }
 
     private static float F(XElement element, string name) => (string?)element.Attribute(name) is { } text ? (float)SvgValues.Number(text) : 0;
