@@ -11,7 +11,7 @@ public abstract partial class DatabaseShelf
     public Task<StoredBook> AddPhotographAsync(string name, string who, string what, PhotoContent content, Func<Book, Book> edit, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(content);
-        return EditAsync(name, who, what, edit, (db, book) => AddContentAsync(db, book, content, stop), stop);
+        return EditAsync(name, null, who, what, edit, (db, book) => AddContentAsync(db, book, content, stop), stop);
     }
 
     /// <inheritdoc/>

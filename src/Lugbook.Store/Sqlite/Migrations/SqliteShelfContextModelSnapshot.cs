@@ -98,6 +98,9 @@ namespace Lugbook.Store.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("Token")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("UndoneBy")
                         .HasColumnType("TEXT");
 
@@ -116,6 +119,9 @@ namespace Lugbook.Store.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.HasKey("BookId", "Number");
+
+                    b.HasIndex("BookId", "Token")
+                        .IsUnique();
 
                     b.ToTable("Edits");
                 });
