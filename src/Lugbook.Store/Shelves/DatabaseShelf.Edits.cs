@@ -14,7 +14,7 @@ public abstract partial class DatabaseShelf
     /// <inheritdoc/>
     public Task<StoredBook> EditOnceAsync(string name, Guid token, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, token, who, what, edit, null, stop);
 
-    /// <param name="with">What is stored in the same transaction, for this book's identity; nothing when the edit changes nothing.</param>
+    // "with": what is stored in the same transaction, for the book of this identity; nothing when the edit changes nothing.
     private Task<StoredBook> EditAsync(string name, Guid? token, string who, string what, Func<Book, Book> edit, Func<ShelfContext, long, Task>? with, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(who);

@@ -80,8 +80,10 @@ internal sealed class PhotoDesk(IPhotographs store) : IAsyncDisposable
                     Progressed?.Invoke(book);
                 }
             }
-            // The original is safe; the page shows that there is no copy, and the next visit tries again.
-            catch (Exception trouble) when (trouble is InvalidDataException or ShelfException) { }
+            // The original is safe; the page shows that there is no copy, the next visit tries again, and the next photograph has its turn.
+#pragma warning disable CA1031
+            catch (Exception) when (!_stop.IsCancellationRequested) { }
+#pragma warning restore CA1031
             finally
             {
                 _making.TryRemove((book, sum), out _);

@@ -96,7 +96,7 @@ public sealed class PhotoCommandTests : IDisposable
         Assert.Equal(3937, png[at + 4] << 24 | png[at + 5] << 16 | png[at + 6] << 8 | png[at + 7]);   // pixels a metre at 100 an inch
         // The first lug's hole, its place taken from the SVG, is paper in a ring of ink.
         var box = svg.Split("viewBox=\"")[1].Split('"')[0].Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
-        var lug = System.Text.RegularExpressions.Regex.Match(svg, "class=\"hole\" cx=\"([^\"]+)\" cy=\"([^\"]+)\"");
+        var lug = System.Text.RegularExpressions.Regex.Match(svg[svg.IndexOf("data-layer=\"lugs\"", StringComparison.Ordinal)..], "class=\"hole\" cx=\"([^\"]+)\" cy=\"([^\"]+)\"");
         int Pixel(string text, double from) => (int)((double.Parse(text, CultureInfo.InvariantCulture) - from) / 25.4 * 100);
         Assert.True(picture.GetPixel(Pixel(lug.Groups[1].Value, box[0]), Pixel(lug.Groups[2].Value, box[1])).Red > 180);
         var refused = await Run.Lugbook("draw", "data/demo/tv", "--out", In("t.png"), "--dpi", "1200");
