@@ -56,11 +56,10 @@ internal sealed class PhotoDesk(IPhotographs store) : IAsyncDisposable
 
     private Task Begin(string book, string sum)
     {
-        var making = _making.GetOrAdd(Key(book, sum), key =>
-        {
-            _waiting.Writer.TryWrite(key);
-            return new Making();
-        });
+        // Known before it waits, and waiting once only: the worker finds every key that it is given.
+        var fresh = new Making();
+        var making = _making.GetOrAdd(Key(book, sum), fresh);
+        if (ReferenceEquals(making, fresh)) _waiting.Writer.TryWrite(Key(book, sum));
         lock (_stop) _worker ??= Task.Run(WorkAsync);
         return making.End.Task;
     }
