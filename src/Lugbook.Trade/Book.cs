@@ -1,6 +1,7 @@
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Photographs;
 using Lugbook.Trade.Readings;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Valves;
@@ -41,6 +42,10 @@ public sealed record Book
     public Table<OwnValve> ValveTypes { get; init; } = Table<OwnValve>.Empty;
     /// <summary>Lines of data sheets that the user typed.</summary>
     public Table<ValveLine> ValveLines { get; init; } = Table<ValveLine>.Empty;
+    /// <summary>Photographs, in the order in which they are shown.</summary>
+    public Table<Photograph> Photographs { get; init; } = Table<Photograph>.Empty;
+    /// <summary>Spots in photographs that are lugs.</summary>
+    public Table<PhotoPin> PhotoPins { get; init; } = Table<PhotoPin>.Empty;
 
     /// <summary>An empty book.</summary>
     public static Book Empty(string name, string title) => new() { Name = name, Facts = new() { Title = title } };

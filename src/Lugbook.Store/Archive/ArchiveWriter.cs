@@ -36,6 +36,8 @@ internal static class ArchiveWriter
             Add(zip, EntryNames.Manifest, manifest.ToBytes());
             foreach (var (name, bytes) in entries) Add(zip, name, bytes);
         }
+        if (stream.Length > BookArchive.PackedBytes)
+            return ([], [new(place, "", 0, $"the archive would have {stream.Length / (1024 * 1024)} MiB; {BookArchive.PackedBytes / (1024 * 1024)} MiB is the limit.", "Save it with smaller photographs.")]);
         var written = stream.ToArray();
         var opened = ArchiveReader.Open(written, place);
         if (opened.Archive is not { } again) return ([], opened.Complaints);
@@ -62,7 +64,8 @@ internal static class ArchiveWriter
 
     private static void Add(ZipArchive zip, string name, ReadOnlyMemory<byte> bytes)
     {
-        var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
+        // Pictures are packed already.
+        var entry = zip.CreateEntry(name, name.StartsWith("photographs/", StringComparison.Ordinal) ? CompressionLevel.NoCompression : CompressionLevel.Optimal);
         entry.LastWriteTime = NoTime;
         entry.ExternalAttributes = OrdinaryFile;
         using var stream = entry.Open();

@@ -35,6 +35,8 @@ internal static class BookAssembly
         var meters = Take(Shapes.Meters, grid => TableReader.Rows(grid, Shapes.Meters, context, MetersText.Rows));
         var valveTypes = Take(Shapes.ValveTypes, grid => TableReader.Rows(grid, Shapes.ValveTypes, context, ValvesText.TypeRows));
         var valveLines = Take(Shapes.ValveLines, grid => TableReader.Rows(grid, Shapes.ValveLines, context, ValvesText.LineRows));
+        var photographs = Take(Shapes.Photographs, grid => TableReader.Rows(grid, Shapes.Photographs, context, PhotographsText.Rows));
+        var photoPins = Take(Shapes.PhotoPins, grid => TableReader.Rows(grid, Shapes.PhotoPins, context, PhotographsText.PinRows));
         if (complaints.Count > 0) return new(null, complaints.ToImmutable(), remarks.ToImmutable());
 
         var isListed = tables.TryGetValue(Shapes.Mounts.Name, out var list) && !list.Rows.IsEmpty;
@@ -62,6 +64,8 @@ internal static class BookAssembly
             Meters = Table<Trade.Meters.MeterLine>.Of(meters),
             ValveTypes = Table<Trade.Valves.OwnValve>.Of(valveTypes),
             ValveLines = Table<Trade.Valves.ValveLine>.Of(valveLines),
+            Photographs = Table<Trade.Photographs.Photograph>.Of(photographs),
+            PhotoPins = Table<Trade.Photographs.PhotoPin>.Of(photoPins),
         }, [], remarks.ToImmutable());
 
         ImmutableArray<T> Take<T>(TableShape shape, Func<Grid, TableRead<T>> read)

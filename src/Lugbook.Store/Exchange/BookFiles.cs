@@ -35,7 +35,7 @@ public static class BookFiles
             var (read, failed) = await LoadAsync(files.Values.Select(f => Path.Combine(folder, f)), stop);
             if (failed.Length > 0) return ImportResult.Failed(failed);
             var name = isFolder ? Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))) : Path.GetFileName(path);
-            var result = Read(read, name);
+            var result = await PhotoFolder.WithContentAsync(Read(read, name), folder, stop);
             return result with { Remarks = result.Remarks.InsertRange(0, remarks) };
         }
         catch (Exception e) when (IsDisk(e))
@@ -64,7 +64,9 @@ public static class BookFiles
             if (form == FileForm.Archive)
             {
                 var opened = BookArchive.Open(file.Bytes, file.Name);
-                return new(opened.Archive?.Book, opened.Complaints, opened.Remarks);
+                if (opened.Archive is not { } archive) return new(null, opened.Complaints, opened.Remarks);
+                var (contents, missing) = PhotoEntries.Read(archive, file.Name);
+                return new(archive.Book, [], [.. opened.Remarks, .. missing]) { Photographs = contents };
             }
             var table = BookSources.NameOf(file.Name).Table;
             if (files.Count == 1 && form == FileForm.Text && (table is null || !NameIsMeant(file, table))) table = TableByContent(file);

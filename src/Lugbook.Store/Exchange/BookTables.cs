@@ -3,6 +3,7 @@ using System.Globalization;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Meters;
+using Lugbook.Trade.Photographs;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Readings;
 
@@ -59,6 +60,19 @@ internal static class BookTables
                 Words(l.Name), WrittenCell.Of(l.PlateVolts), WrittenCell.Of(l.ScreenVolts), WrittenCell.Of(l.GridVolts), WrittenCell.Of(l.Grid3Volts), WrittenCell.Of(l.CathodeOhms), WrittenCell.Of(l.PlateMilliamperes),
                 WrittenCell.Of(l.ScreenMilliamperes), WrittenCell.Of(l.Micromhos), WrittenCell.Of(l.PlateOhms), WrittenCell.Of(l.Mu), Words(l.Connection), Words(l.Kind), Words(l.VoltsTo), Words(l.Source), Words(l.Confidence),
             ]));
+        tables.AddRange(OfPhotographs(book, exact));
+        return tables.ToImmutable();
+    }
+
+    /// <summary>The tables of photographs, where there are any.</summary>
+    public static ImmutableArray<WrittenTable> OfPhotographs(Book book, bool exact = false)
+    {
+        var tables = ImmutableArray.CreateBuilder<WrittenTable>();
+        if (book.Photographs.Count > 0 || exact)
+            tables.Add(Table(Shapes.Photographs, book.Photographs, exact, p =>
+                [Words(p.Name), Words(p.Content), Words(p.MediaType), WrittenCell.Of(p.Width), WrittenCell.Of(p.Height), Words(PhotoWords.Of(p.Moment)), Words(p.Place), Words(p.Caption)]));
+        if (book.PhotoPins.Count > 0 || exact)
+            tables.Add(Table(Shapes.PhotoPins, book.PhotoPins, exact, p => [Words(p.Photograph), Words(p.Name), WrittenCell.Of(p.X), WrittenCell.Of(p.Y), Words(p.OnlyPoints ? "yes" : "")]));
         return tables.ToImmutable();
     }
 

@@ -10,6 +10,9 @@ namespace Lugbook.Store.Exchange;
 /// <param name="Remarks">What was inferred, converted, left open or left out, as sentences; worth showing even after success.</param>
 public sealed record ImportResult(Book? Book, ImmutableArray<Complaint> Complaints, ImmutableArray<string> Remarks)
 {
+    /// <summary>The content of the book's photographs, as far as the source carried it.</summary>
+    public ImmutableArray<Photographs.PhotoContent> Photographs { get; init; } = [];
+
     internal static ImportResult Failed(params ImmutableArray<Complaint> complaints) => new(null, complaints, []);
 
     /// <summary>What became of the whole, in one sentence.</summary>

@@ -134,12 +134,25 @@ internal static class Shapes
         Make("kind", Measure.Words, "sort of line"), Make("volts_to", Measure.Words, "volts to"), Make("source", Measure.Words, "from|quelle"), Make("confidence", Measure.Words, "sure"), RowId,
     ], [["type", "plate_v"]], "line of a data sheet") { MustSuit = true };
 
+    /// <summary>Photographs; the files are in the folder "photographs", named by their content.</summary>
+    public static TableShape Photographs { get; } = new("photographs", ["book photographs"],
+    [
+        Make("photograph", Measure.Words, "photo|name"), Make("content", Measure.Words, "sha256|sha 256"), Make("media_type", Measure.Words, "media type|mime type"), Make("width_px", Measure.Count, "width"), Make("height_px", Measure.Count, "height"),
+        Make("moment", Measure.Words, "when|taken"), Make("place", Measure.Words, "position|mount|of"), Make("caption", Measure.Words, "text|shows|" + Notes), RowId,
+    ], [["photograph", "content"]], "photograph") { MustSuit = true };
+
+    /// <summary>Spots in photographs that are lugs.</summary>
+    public static TableShape PhotoPins { get; } = new("photopins", ["photo pins"],
+    [
+        Make("photograph", Measure.Words, "photo"), Make("lug", Measure.Words, "terminal"), Make("x_px", Measure.Number, "x"), Make("y_px", Measure.Number, "y"), Make("only_points", Measure.Words, "not for squaring"), RowId,
+    ], [["photograph", "lug", "x_px", "y_px"]], "pin") { MustSuit = true };
+
     /// <summary>Facts of the set as a whole, a row for each.</summary>
     public static TableShape Facts { get; } = new("book", ["facts", "book facts"],
         [Make("key", Measure.Words, "fact|name|property|item|field"), Make("value", Measure.Words, "is|content|answer|text")], [["key", "value"]], "fact");
 
     /// <summary>All tables, in the order in which they are read and written.</summary>
-    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings, Meters, ValveTypes, ValveLines];
+    public static ImmutableArray<TableShape> All { get; } = [Facts, Mounts, LugTable, Parts, Wires, Declared, Sheet, SheetParts, Work, Readings, Meters, ValveTypes, ValveLines, Photographs, PhotoPins];
 
     private static Column Make(string key, Measure measure, string aliases) =>
         new(key, measure, [HeaderWords.Normal(key), .. aliases.Split('|', StringSplitOptions.RemoveEmptyEntries)]);

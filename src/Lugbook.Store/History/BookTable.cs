@@ -49,6 +49,8 @@ internal static class BookTables
         new BookTable<Trade.Meters.MeterLine>("meters", b => b.Meters, (b, t) => b with { Meters = t }),
         new BookTable<Trade.Valves.OwnValve>("valve-types", b => b.ValveTypes, (b, t) => b with { ValveTypes = t }),
         new BookTable<Trade.Valves.ValveLine>("valve-lines", b => b.ValveLines, (b, t) => b with { ValveLines = t }),
+        new BookTable<Trade.Photographs.Photograph>("photographs", b => b.Photographs, (b, t) => b with { Photographs = t }),
+        new BookTable<Trade.Photographs.PhotoPin>("photo-pins", b => b.PhotoPins, (b, t) => b with { PhotoPins = t }),
     ];
 
     /// <summary>The type whose members a stored body has; null for a table of a newer version.</summary>

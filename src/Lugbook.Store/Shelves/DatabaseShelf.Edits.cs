@@ -9,12 +9,13 @@ namespace Lugbook.Store.Shelves;
 public abstract partial class DatabaseShelf
 {
     /// <inheritdoc/>
-    public Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, null, who, what, edit, stop);
+    public Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, null, who, what, edit, null, stop);
 
     /// <inheritdoc/>
-    public Task<StoredBook> EditOnceAsync(string name, Guid token, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, token, who, what, edit, stop);
+    public Task<StoredBook> EditOnceAsync(string name, Guid token, string who, string what, Func<Book, Book> edit, CancellationToken stop) => EditAsync(name, token, who, what, edit, null, stop);
 
-    private Task<StoredBook> EditAsync(string name, Guid? token, string who, string what, Func<Book, Book> edit, CancellationToken stop)
+    // "with": what is stored in the same transaction, for the book of this identity; nothing when the edit changes nothing.
+    private Task<StoredBook> EditAsync(string name, Guid? token, string who, string what, Func<Book, Book> edit, Func<ShelfContext, long, Task>? with, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(what);
@@ -32,6 +33,7 @@ public abstract partial class DatabaseShelf
             }
             var last = await db.Edits.Where(e => e.BookId == current.Id).MaxAsync(e => e.Number, stop);
             db.Edits.Add(NewEdit(current.Id, last + 1, who, what, changes, token));
+            if (with is not null) await with(db, current.Id);
             return changes;
         }, stop);
     }

@@ -13,7 +13,7 @@ namespace Lugbook.Store.Shelves;
 /// The database is the truth. A book read once is kept in memory and used again only while its version in the database is the same.
 /// Writes go one at a time, each in one transaction; reads run beside them and see one state.
 /// </remarks>
-public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDisposable
+public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IPhotographs, IAsyncDisposable
 {
     private const int Attempts = 10;
     private const int MostKept = 32;
@@ -58,13 +58,15 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
     });
 
     /// <inheritdoc/>
-    public async Task<StoredBook> AddAsync(Book book, string who, string what, CancellationToken stop)
+    public Task<StoredBook> AddAsync(Book book, string who, string what, CancellationToken stop) => AddAsync(book, who, what, (_, _) => Task.CompletedTask, stop);
+
+    private async Task<StoredBook> AddAsync(Book book, string who, string what, Func<ShelfContext, long, Task> with, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(what);
         BookNames.Check(book.Name);
-        var stored = await Guarded(() => WritingAsync(() => InsertAsync(book, who, what, stop), stop));
+        var stored = await Guarded(() => WritingAsync(() => InsertAsync(book, who, what, with, stop), stop));
         Tell(stored.Book.Name);
         return stored;
     }
@@ -148,7 +150,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
         }
     }
 
-    private async Task<StoredBook> InsertAsync(Book book, string who, string what, CancellationToken stop)
+    private async Task<StoredBook> InsertAsync(Book book, string who, string what, Func<ShelfContext, long, Task> with, CancellationToken stop)
     {
         await using var db = NewContext();
         await using var writing = await BeginWriteAsync(db, stop);
@@ -165,6 +167,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IAsyncDispos
             changes.Add(new(BookTables.Facts, BookTables.OnlyRow, null, null, null, RowJson.Write(book.Facts))));
         db.Rows.AddRange(plan.Insert);
         db.Edits.Add(NewEdit(record.Id, 1, who, what, []));
+        await with(db, record.Id);
         await db.SaveChangesAsync(stop);
         await writing.CommitAsync(CancellationToken.None);
 

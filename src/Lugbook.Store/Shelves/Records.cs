@@ -65,6 +65,17 @@ internal sealed class EditRecord
     public required string Changes { get; init; }
 }
 
+/// <summary>The content of a photograph, or a sized-down copy of it. The original stays while the book does.</summary>
+internal sealed class ContentRecord
+{
+    public long BookId { get; init; }
+    /// <summary>SHA-256 of the original, lower-case hexadecimal.</summary>
+    public required string Sum { get; init; }
+    /// <summary>0: the original; else the longest side of this copy in pixels.</summary>
+    public int Side { get; init; }
+    public required byte[] Bytes { get; init; }
+}
+
 /// <summary>A paper of the bench as it is now.</summary>
 internal sealed class PaperRecord
 {

@@ -10,6 +10,7 @@ internal abstract class ShelfContext(DbContextOptions options) : DbContext(optio
     public DbSet<BookRecord> Books => Set<BookRecord>();
     public DbSet<RowRecord> Rows => Set<RowRecord>();
     public DbSet<EditRecord> Edits => Set<EditRecord>();
+    public DbSet<ContentRecord> Contents => Set<ContentRecord>();
     public DbSet<PaperRecord> Papers => Set<PaperRecord>();
     public DbSet<PaperEditRecord> PaperEdits => Set<PaperEditRecord>();
 
@@ -35,6 +36,11 @@ internal abstract class ShelfContext(DbContextOptions options) : DbContext(optio
             edit.HasIndex(e => new { e.BookId, e.Token }).IsUnique();
             edit.HasOne<BookRecord>().WithMany().HasForeignKey(e => e.BookId).OnDelete(DeleteBehavior.Cascade);
             edit.Property(e => e.State).HasConversion<string>();
+        });
+        modelBuilder.Entity<ContentRecord>(content =>
+        {
+            content.HasKey(c => new { c.BookId, c.Sum, c.Side });
+            content.HasOne<BookRecord>().WithMany().HasForeignKey(c => c.BookId).OnDelete(DeleteBehavior.Cascade);
         });
         modelBuilder.Entity<PaperRecord>().HasKey(p => p.Name);
         modelBuilder.Entity<PaperEditRecord>(edit =>

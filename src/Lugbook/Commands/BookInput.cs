@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Lugbook.Store.Exchange;
+using Lugbook.Store.Photographs;
 using Lugbook.Trade;
 using Lugbook.Web;
 
@@ -7,6 +9,9 @@ namespace Lugbook.Commands;
 /// <summary>A book named on the command line, with the data that its answers need.</summary>
 internal sealed record BookInput(Book Book, BenchData Data)
 {
+    /// <summary>The content of its photographs, as far as it is there.</summary>
+    public ImmutableArray<PhotoContent> Photographs { get; init; } = [];
+
     /// <summary>Opens the book without further valves.</summary>
     public static Task<BookInput?> OpenAsync(string path, TextWriter error, CancellationToken stop) => OpenAsync(path, null, error, stop);
 
@@ -24,7 +29,7 @@ internal sealed record BookInput(Book Book, BenchData Data)
         if (await DataInput.LoadAsync(ownValves, error, stop) is not { } data) return null;
         var own = data.For(read.Book);
         foreach (var complaint in own.Faults) await error.WriteLineAsync($"{path}: {complaint}\n");
-        if (own.Faults.IsEmpty) return new(read.Book, own);
+        if (own.Faults.IsEmpty) return new(read.Book, own) { Photographs = read.Photographs };
         await error.WriteLineAsync("lugbook: the book's own valves could not be used; nothing was done.");
         return null;
     }

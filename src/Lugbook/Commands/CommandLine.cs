@@ -52,6 +52,7 @@ internal static class CommandLine
         root.Subcommands.Add(FitCommand.Create());
         root.Subcommands.Add(ValveCommand.Create());
         root.Subcommands.Add(DrawCommand.Create());
+        root.Subcommands.Add(PhotoCommand.Create());
         root.Subcommands.Add(SaveCommand.Create());
         return root;
     }

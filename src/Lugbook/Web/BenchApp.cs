@@ -40,6 +40,8 @@ internal static class BenchApp
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton<IShelf>(shelf);
         builder.Services.AddSingleton<IBenchPapers>(shelf);
+        builder.Services.AddSingleton<IPhotographs>(shelf);
+        builder.Services.AddSingleton<PhotoDesk>();
         builder.Services.AddSingleton<SupplyDesk>();
         builder.Services.AddHostedService<DrawerKeeper>();
         builder.Services.AddSingleton(data);
@@ -53,6 +55,7 @@ internal static class BenchApp
         app.MapStaticAssets();
         BookDownloads.Map(app, time);
         PlanDownloads.Map(app);
+        PhotoRoutes.Map(app);
         BenchEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         app.Lifetime.ApplicationStopped.Register(() => shelf.DisposeAsync().AsTask().GetAwaiter().GetResult());

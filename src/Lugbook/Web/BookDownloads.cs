@@ -1,9 +1,11 @@
 using System.IO.Compression;
 using Lugbook.Drawing;
+using Lugbook.Drawing.Raster;
 using Lugbook.Drawing.Schematic;
 using Lugbook.Restoration.Order;
 using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
+using Lugbook.Store.Photographs;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade.Parts;
 
@@ -16,11 +18,22 @@ internal static class BookDownloads
 
     public static void Map(WebApplication app, TimeProvider time)
     {
-        app.MapGet("/book/{name}/file.lugbook", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+        app.MapGet("/book/{name}/file.lugbook", async (string name, string? photographs, OpenBooks books, IPhotographs store, CancellationToken stop) =>
         {
-            var (bytes, complaints) = new BookArchive(view.Book, []).ToBytes(time.GetUtcNow());
-            return complaints.IsEmpty ? Results.File(bytes, "application/zip", $"{view.Book.Name}.lugbook") : Refused(string.Join('\n', complaints));
-        }, stop));
+            var form = photographs switch { "originals" => PhotoForm.Original, "small" => PhotoForm.Small, _ => PhotoForm.Stripped };
+            try
+            {
+                var view = await books.OpenAsync(name, stop);
+                var originals = await OriginalsAsync(view.Book, store, stop);
+                var (bytes, complaints) = await Task.Run(() =>
+                {
+                    var (book, entries) = PhotoEntries.Of(view.Book, originals, form);
+                    return new BookArchive(book, entries).ToBytes(time.GetUtcNow());
+                }, stop);
+                return complaints.IsEmpty ? Results.File(bytes, "application/zip", $"{view.Book.Name}.lugbook") : Refused(string.Join('\n', complaints));
+            }
+            catch (BookNotFoundException missing) { return Results.Problem(missing.Message, statusCode: StatusCodes.Status404NotFound); }
+        });
         app.MapGet("/book/{name}/file.xlsx", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
         {
             var (bytes, complaint) = BookFiles.ToXlsx(view.Book);
@@ -29,12 +42,23 @@ internal static class BookDownloads
         app.MapGet("/book/{name}/file.zip", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.File(Zip(view), "application/zip", $"{view.Book.Name}-csv.zip"), stop));
         app.MapGet("/book/{name}/chassis.svg", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
-            Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), "image/svg+xml"), stop));
+            Results.Text(PaperSize.Of(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default))), "image/svg+xml"), stop));
+        app.MapGet("/book/{name}/chassis.png", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
+            PictureWriter.Png(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default)), 200) is (var png, null) ? Results.File(png, "image/png", $"{view.Book.Name}-chassis.png") : Refused("This chassis is too large for a picture; save the drawing."), stop));
         app.MapGet("/book/{name}/stage/{valve}.svg", (string name, string valve, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             view.Book.Parts.Named(valve) is { Kind: PartKind.Valve } part && StageDiagram.Draw(view.Map, part, view.IsSolved ? NodeVolts.Of(view.Solved) : _ => null, p => $"#{p}") is { } picture
                 ? Results.Text(picture.Svg, "image/svg+xml") : Results.Problem($"No stage of {valve} can be drawn.", statusCode: StatusCodes.Status404NotFound), stop));
         app.MapGet("/book/{name}/order.csv", (string name, OpenBooks books, CancellationToken stop) => Book(name, books, view =>
             Results.Text(OrderStage.Csv(OrderStage.Run(view.WorkOut())), "text/csv"), stop));
+    }
+
+    /// <summary>The originals of a book's photographs; what is not there is left out.</summary>
+    private static async Task<IReadOnlyList<PhotoContent>> OriginalsAsync(Trade.Book book, IPhotographs store, CancellationToken stop)
+    {
+        var originals = new List<PhotoContent>();
+        foreach (var row in book.Photographs.DistinctBy(p => p.Content))
+            if (await store.OriginalAsync(book.Name, row.Content, stop) is { } bytes) originals.Add(new(row.Content, row.MediaType, row.Width, row.Height, bytes));
+        return originals;
     }
 
     private static IResult Refused(string why) => Results.Problem(why, statusCode: StatusCodes.Status422UnprocessableEntity);

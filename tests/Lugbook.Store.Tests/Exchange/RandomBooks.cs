@@ -3,6 +3,7 @@ using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Photographs;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
@@ -88,12 +89,19 @@ internal static class RandomBooks
             Name = n, PlateVolts = a, ScreenVolts = b, GridVolts = -c, Grid3Volts = c, CathodeOhms = a, PlateMilliamperes = b, ScreenMilliamperes = c, Micromhos = a, PlateOhms = b, Mu = c,
             Connection = w, Kind = note, VoltsTo = w, Source = note, Confidence = w, Extras = e,
         });
+        var sums = Gen.Char["0123456789abcdef"].Array[64].Select(c => new string(c));
+        var photographs = Gen.Select(names, sums, Gen.Int[16, 20_000], Gen.Enum<PhotoMoment>(), words.Maybe(), words.Maybe(), extras, (n, sum, side, moment, place, caption, e) => new Photograph
+        {
+            Name = n, Content = sum, MediaType = "image/png", Width = side, Height = side / 2, Moment = moment, Place = place, Caption = caption, Extras = e,
+        });
+        var pins = Gen.Select(lugs, names, Gen.Double[0, 20_000], Gen.Double[0, 20_000], Gen.Bool, extras, (n, p, x, y, points, e) => new PhotoPin { Name = n, Photograph = p, X = x, Y = y, OnlyPoints = points, Extras = e });
         var facts = Gen.Select(words, Gen.Int[1900, 1970].MaybeValue(), words.Maybe(), Gen.Double[1, 300].MaybeValue(), Gen.Double[1, 100].MaybeValue(), lugs.Maybe(), Gen.Enum<MegHabit>(), (t, y, s, v, h, c, m) => new BookFacts { Title = t, Year = y, Story = s, LineVolts = v, LineHertz = h, CommonLug = c, MegHabit = m, Meter = s, Policy = s, FitRules = s, TodayLineVolts = v, ChartLineVolts = v, ChartOhmsPerVolt = h is null ? null : 20e3, ChartInputOhms = h is null ? null : 11e6 });
-        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3], meters.Array[0, 3], valves.Array[0, 2], valveLines.Array[0, 3]), Gen.Int[0, 3]), (a, b) => new Book
+        return Gen.Select(Gen.Select(facts, mounts.Array[0, 4], lugRows.Array[0, 6], parts.Array[0, 8], wires.Array[0, 5]), Gen.Select(declared.Array[0, 3], readings.Array[0, 4], sheetParts.Array[0, 4], Gen.Select(work.Array[0, 4], measured.Array[0, 3], meters.Array[0, 3], valves.Array[0, 2], valveLines.Array[0, 3]), Gen.Int[0, 3], Gen.Select(photographs.Array[0, 3], pins.Array[0, 4])), (a, b) => new Book
         {
             Name = "random", Facts = a.Item1,
             Mounts = Of(a.Item2.DistinctBy(m => m.Name.ToUpperInvariant()), b.Item5, tidy), Lugs = Of(a.Item3, b.Item5, tidy), Parts = Of(a.Item4, b.Item5, tidy), Wires = Of(a.Item5, b.Item5, tidy),
             Declared = Of(b.Item1, b.Item5, tidy), SheetReadings = Of(b.Item2, b.Item5, tidy), SheetParts = Of(b.Item3, b.Item5, tidy), Work = Of(b.Item4.Item1, b.Item5, tidy), Readings = Of(b.Item4.Item2, b.Item5, tidy), Meters = Of(b.Item4.Item3, b.Item5, tidy), ValveTypes = Of(b.Item4.Item4, b.Item5, tidy), ValveLines = Of(b.Item4.Item5, b.Item5, tidy),
+            Photographs = Of(b.Item6.Item1, b.Item5, tidy), PhotoPins = Of(b.Item6.Item2, b.Item5, tidy),
         });
     }
 

@@ -68,7 +68,7 @@ public class BookDiffTests
         var after = BookDiff.Apply(Three, changes, Direction.Forward);
         Assert.Contains("there already", Assert.Throws<InvalidOperationException>(() => BookDiff.Apply(after, changes, Direction.Forward)).Message);
         Assert.Contains("not there", Assert.Throws<InvalidOperationException>(() => BookDiff.Apply(Three, changes, Direction.Backward)).Message);
-        RowChange stranger = new("photographs", 1, null, 0, null, "{}");
+        RowChange stranger = new("sketches", 1, null, 0, null, "{}");
         Assert.Contains("no such table", Assert.Throws<InvalidOperationException>(() => BookDiff.Apply(Three, [stranger], Direction.Forward)).Message);
     }
 

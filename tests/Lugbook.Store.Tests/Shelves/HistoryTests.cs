@@ -177,7 +177,7 @@ public sealed class HistoryTests : IDisposable
         _bench.Sql("""
             UPDATE Rows SET Body = json_set(Body, '$.torque', 3) WHERE "Table" = 'parts';
             UPDATE Rows SET Body = json_set(Body, '$.shelfMark', 'B2') WHERE "Table" = 'facts';
-            INSERT INTO Rows VALUES ((SELECT Id FROM Books), 'photographs', 1, 0, '', '{"file":"a.jpg"}');
+            INSERT INTO Rows VALUES ((SELECT Id FROM Books), 'sketches', 1, 0, '', '{"file":"a.jpg"}');
             """);
         await using var again = await _bench.OpenAsync();
         await again.EditAsync("radio", "Ada", "R1 measured", b => b with { Facts = b.Facts with { Year = 1938 }, Parts = b.Parts.Replace(b.Parts[0] with { Value = 5200 }) }, Stop);
@@ -187,7 +187,7 @@ public sealed class HistoryTests : IDisposable
         await again.UndoAsync("radio", "Ada", Stop);
         await again.UndoAsync("radio", "Ada", Stop);
         Assert.Equal("""{"kindAsWritten":"resistor","value":4700,"name":"R1","torque":3}""", _bench.Sql("""SELECT Body FROM Rows WHERE "Table" = 'parts'"""));
-        Assert.Equal("""{"file":"a.jpg"}""", _bench.Sql("""SELECT Body FROM Rows WHERE "Table" = 'photographs'"""));
+        Assert.Equal("""{"file":"a.jpg"}""", _bench.Sql("""SELECT Body FROM Rows WHERE "Table" = 'sketches'"""));
     }
 
     [Fact]

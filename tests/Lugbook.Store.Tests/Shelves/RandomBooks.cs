@@ -3,6 +3,7 @@ using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Parts;
+using Lugbook.Trade.Photographs;
 using Lugbook.Trade.Quantities;
 using Lugbook.Trade.Sheets;
 using Lugbook.Trade.Text;
@@ -84,6 +85,12 @@ internal static class RandomBooks
         Connection = text, Kind = text, VoltsTo = text, Source = text, Confidence = text,
     });
 
+    private static readonly Gen<Photograph> Photographs = Gen.Select(Base, Text, Gen.Int, Gen.Enum<PhotoMoment>(), Maybe(Text)).Select((b, content, side, moment, text) =>
+        new Photograph { Name = b.Name, Extras = b.Extras, Content = content, MediaType = content, Width = side, Height = side, Moment = moment, Place = text, Caption = text });
+
+    private static readonly Gen<PhotoPin> Pins = Gen.Select(Base, Text, Number, Number, Gen.Bool).Select((b, photograph, x, y, points) =>
+        new PhotoPin { Name = b.Name, Extras = b.Extras, Photograph = photograph, X = x, Y = y, OnlyPoints = points });
+
     private static readonly Gen<BookFacts> Facts = Gen.Select(Text, MaybeValue(Gen.Int), Maybe(Text), MaybeValue(Number), Gen.Enum<MegHabit>()).Select((title, year, story, volts, meg) =>
         new BookFacts { Title = title, Year = year, Story = story, LineVolts = volts, LineHertz = volts, CommonLug = story, MegHabit = meg, Meter = story, Policy = story, FitRules = story, TodayLineVolts = volts, ChartLineVolts = volts, ChartOhmsPerVolt = volts, ChartInputOhms = volts });
 
@@ -94,11 +101,11 @@ internal static class RandomBooks
 
     /// <summary>Any book of this name.</summary>
     public static Gen<Book> Named(string name) =>
-        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires)), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured), TableOf(Meters), TableOf(Valves), TableOf(ValveLines)))
+        Gen.Select(Gen.Select(Facts, TableOf(Mounts), TableOf(Lugs), TableOf(Wires), Gen.Select(TableOf(Photographs), TableOf(Pins))), TableOf(Parts), TableOf(Declared), TableOf(Readings), TableOf(SheetParts), Gen.Select(TableOf(Work), TableOf(Measured), TableOf(Meters), TableOf(Valves), TableOf(ValveLines)))
             .Select((first, parts, declared, readings, sheetParts, work) => new Book
             {
                 Name = name, Facts = first.Item1, Mounts = first.Item2, Lugs = first.Item3, Wires = first.Item4,
-                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2, Meters = work.Item3, ValveTypes = work.Item4, ValveLines = work.Item5,
+                Parts = parts, Declared = declared, SheetReadings = readings, SheetParts = sheetParts, Work = work.Item1, Readings = work.Item2, Meters = work.Item3, ValveTypes = work.Item4, ValveLines = work.Item5, Photographs = first.Item5.Item1, PhotoPins = first.Item5.Item2,
             });
 
     /// <summary>Any book.</summary>

@@ -62,6 +62,26 @@ namespace Lugbook.Store.Sqlite.Migrations
                     b.ToTable("Books");
                 });
 
+            modelBuilder.Entity("Lugbook.Store.Shelves.ContentRecord", b =>
+                {
+                    b.Property<long>("BookId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sum")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Side")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("BookId", "Sum", "Side");
+
+                    b.ToTable("Contents");
+                });
+
             modelBuilder.Entity("Lugbook.Store.Shelves.EditRecord", b =>
                 {
                     b.Property<long>("BookId")
@@ -170,6 +190,15 @@ namespace Lugbook.Store.Sqlite.Migrations
                     b.HasKey("BookId", "Table", "RowId");
 
                     b.ToTable("Rows");
+                });
+
+            modelBuilder.Entity("Lugbook.Store.Shelves.ContentRecord", b =>
+                {
+                    b.HasOne("Lugbook.Store.Shelves.BookRecord", null)
+                        .WithMany()
+                        .HasForeignKey("BookId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Lugbook.Store.Shelves.EditRecord", b =>
