@@ -8,8 +8,9 @@ namespace Lugbook.Restoration.Slips;
 /// <summary>What a slip would make of a reading.</summary>
 /// <param name="Slip">The slip.</param>
 /// <param name="Shown">What the meter may then show, in the reading's unit: one stretch of figures or several; infinite at the top is "over".</param>
+/// <param name="Sentence">The same in words: "next to nothing, 416 pF at most, or over 2 mF".</param>
 /// <param name="Exposed">Can no healthy chassis show any of that?</param>
-public sealed record SlipShown(Slip Slip, ImmutableArray<Interval> Shown, bool Exposed);
+public sealed record SlipShown(Slip Slip, ImmutableArray<Interval> Shown, string Sentence, bool Exposed);
 
 /// <summary>One reading of an after-check.</summary>
 public sealed record CheckReading

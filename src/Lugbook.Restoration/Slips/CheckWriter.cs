@@ -30,7 +30,7 @@ internal static class CheckWriter
         Slip[] slips = [.. new SlipFinder(board.Netlist, reach).Of(part, atHand), .. Old(found, board, part, exchange)];
         Slip[] known = [.. slips.Where(s => s.Change is not null)];
         var probing = new Probing(board, known, Lugs(board, part, reach, known), meters);
-        var cover = Cover.Of(probing.Candidates.Length, known.Length, probing.Exposes, set => Value(probing, set, known.Length));
+        var cover = Cover.Of(probing.Candidates.Length, known.Length, probing.Exposes, Value(probing, known.Length));
         var readings = cover.Readings.Select((c, i) => Reading(board, probing, known, c, i + 1, meters)).ToImmutableArray();
         var told = Told(slips, readings);
         var common = Enumerable.Range(0, probing.Candidates.Length).Where(c => probing.Candidates[c].Kind == ReadingKind.Ohms && IsToCommon(board, probing.Candidates[c])).ToArray();
@@ -97,18 +97,30 @@ internal static class CheckWriter
         common.Lugs.FirstOrDefault(l => own.Contains(l, StringComparer.OrdinalIgnoreCase)) ?? common.Lugs.FirstOrDefault(l => map.Book.Mounts.Named(map.Book.Lugs.Named(l)?.Mount)?.Kind is MountKind.Chassis or MountKind.Can) ?? common.Lugs[0];
 
     // Among equally few readings: those that tell most slips apart; then fewer changes of meter and function.
-    private static double Value(Probing probing, ImmutableArray<int> set, int slips)
+    private static Func<ImmutableArray<int>, double> Value(Probing probing, int slips)
     {
-        var apart = 0;
+        var words = slips * (slips - 1) / 2 / 64 + 1;
+        var apart = new ulong[probing.Candidates.Length][];
+        return set =>
+        {
+            var told = new ulong[words];
+            foreach (var r in set)
+            {
+                var mine = apart[r] ??= Pairs(probing.Shown[r], slips, words);
+                for (var w = 0; w < words; w++) told[w] |= mine[w];
+            }
+            return told.Sum(System.Numerics.BitOperations.PopCount) - 0.01 * set.Select(r => probing.Candidates[r].Kind).Distinct().Count();
+        };
+    }
+
+    private static ulong[] Pairs(ImmutableArray<Interval>[] shown, int slips, int words)
+    {
+        var pairs = new ulong[words];
+        var bit = 0;
         for (var s = 1; s <= slips; s++)
-            for (var t = 0; t < s; t++)
-                foreach (var r in set)
-                {
-                    if (!Probing.Apart(probing.Shown[r][s], probing.Shown[r][t])) continue;
-                    apart++;
-                    break;
-                }
-        return apart - 0.01 * set.Select(r => probing.Candidates[r].Kind).Distinct().Count();
+            for (var t = 1; t < s; t++, bit++)
+                if (Probing.Apart(shown[s], shown[t])) pairs[bit / 64] |= 1UL << (bit % 64);
+        return pairs;
     }
 
     private static CheckReading Reading(Board board, Probing probing, Slip[] slips, int candidate, int number, BenchMeters meters)
@@ -122,9 +134,9 @@ internal static class CheckWriter
         return new()
         {
             Number = number, Kind = probe.Kind, From = probe.From, To = probe.To, Meter = meter.Name, Expected = shown[0][0], About = about, Seconds = seconds,
-            Sentence = $"{(probe.Kind == ReadingKind.Ohms ? "Ohms" : "Capacitance")}, red on {probe.From}, black on {probe.To}: {CheckWords.Shown(probe.Kind, expected)}{(expected.Low > 0 && double.IsFinite(expected.High) ? $" (about {Say.Of(probe.Kind, about)})" : "")}",
+            Sentence = $"{(probe.Kind == ReadingKind.Ohms ? "Ohms" : "Capacitance")}, red on {probe.From}, black on {probe.To}: {CheckWords.Shown(probe.Kind, expected, meter.TopOf(probe.Kind))}{(expected.Low > 0 && double.IsFinite(expected.High) ? $" (about {Say.Of(probe.Kind, about)})" : "")}",
             Hint = CheckWords.Hint(probe.Kind, expected, seconds, Plus(board, from, to)),
-            Slips = [.. slips.Select((s, i) => new SlipShown(s, shown[i + 1], Probing.Apart(shown[0], shown[i + 1])))],
+            Slips = [.. slips.Select((s, i) => new SlipShown(s, shown[i + 1], CheckWords.Shown(probe.Kind, shown[i + 1], meter.TopOf(probe.Kind)), Probing.Apart(shown[0], shown[i + 1])))],
         };
     }
 

@@ -12,8 +12,8 @@ internal readonly record struct Display(Interval Main, Interval? Series = null, 
 {
     /// <summary>Above this ratio of resistive to capacitive current resistance rules, and meters that measure alike up to then part ways (common practice, no source).</summary>
     public const double MostLoss = 3;
-    /// <summary>A healthy reading of capacitance is offered only up to this ratio.</summary>
-    public const double GoodLoss = 0.5;
+    // A healthy capacitance is offered only up to this ratio: where a resistance lies across it, and where it lies in series, which harms less.
+    private const double GoodAcross = 0.5, GoodInSeries = 2, InSeriesBelowOhms = 1e3;
     /// <summary>Component meters measure the parallel equivalent above this impedance, Ω, and may measure the series one below (common practice, no source).</summary>
     public const double SeriesBelowOhms = 10e3;
     // The drawn chassis do not reach the ends of what is possible: the width grows by so much on either side.
@@ -36,8 +36,11 @@ internal readonly record struct Display(Interval Main, Interval? Series = null, 
         return new(new(Math.Max(0, parallel), current), low && series > 0 ? new(series, series) : null, true);
     }
 
-    /// <summary>Resistive over capacitive current; infinite where there is none of the latter, or a coil rules.</summary>
-    public static double Loss(Complex ohms) => ohms.Imaginary < 0 ? ohms.Real / -ohms.Imaginary : double.PositiveInfinity;
+    /// <summary>Can a healthy capacitance be read well here?</summary>
+    public static bool IsGood(Complex ohms) => !Complex.IsFinite(ohms) || Loss(ohms) <= (ohms.Magnitude < InSeriesBelowOhms ? GoodInSeries : GoodAcross);
+
+    // Resistive over capacitive current; infinite where there is none of the latter, or a coil rules.
+    private static double Loss(Complex ohms) => ohms.Imaginary < 0 ? ohms.Real / -ohms.Imaginary : double.PositiveInfinity;
 
     /// <summary>Both chassis.</summary>
     public Display With(Display other) => new(Hull(Main, other.Main), Series is { } a ? other.Series is { } b ? Hull(a, b) : a : other.Series, OrOver || other.OrOver);

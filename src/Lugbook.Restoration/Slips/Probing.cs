@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Lugbook.Circuit;
 using Lugbook.Circuit.Elements;
 using Lugbook.Restoration.Judge;
@@ -95,7 +94,7 @@ internal sealed class Probing
                     {
                         var one = hertz == 0 ? Display.Direct(z[a, b]) : Display.Farads(z[a, b], hertz);
                         all[s][a, b] = first ? one : all[s][a, b].With(one);
-                        if (s == 0) good[a, b] = (first || good[a, b]) && (!Complex.IsFinite(z[a, b]) || Display.Loss(z[a, b]) <= Display.GoodLoss);
+                        if (s == 0) good[a, b] = (first || good[a, b]) && Display.IsGood(z[a, b]);
                     }
             }
             first = false;

@@ -34,7 +34,7 @@ internal readonly record struct Range(double OhmsLow, double OhmsHigh, double Fa
     public static Range New(Part part, Exchange exchange, double farads) =>
         part.Kind == PartKind.Resistor ? Ohms(1 - exchange.Tolerance, 1 + exchange.Tolerance)
         : exchange.AcrossOhms is { } across ? new(0.3, 2, 1 - exchange.Tolerance, 1 + exchange.Tolerance, 0.9 * across, 1.1 * across)
-        : new(0.3, 2, 1 - exchange.Tolerance, 1 + exchange.Tolerance, part.Kind == PartKind.Electrolytic ? NewElectrolytic / farads : NewFilm, double.PositiveInfinity);
+        : new(0.1, 2, 1 - exchange.Tolerance, 1 + exchange.Tolerance, part.Kind == PartKind.Electrolytic ? NewElectrolytic / farads : NewFilm, double.PositiveInfinity);
 
     /// <summary>A part that is as it was found.</summary>
     public static Range Old(Element element, Part? part, NetlistResult netlist, ILookup<string, Spread> spreads)
