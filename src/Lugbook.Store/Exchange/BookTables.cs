@@ -33,7 +33,7 @@ internal static class BookTables
         tables.Add(Table(Shapes.Sheet, book.SheetReadings, exact, r => [Words(r.Valve), Words(r.Pin), WrittenCell.Of(r.Volts), Words(r.IsAc ? "ac" : "dc"), Ohms(r.Ohms), Words(r.Note)]));
         tables.Add(Table(Shapes.SheetParts, book.SheetParts, exact, p =>
             [Words(p.Name), Words(p.KindAsWritten), Words(p.Marked), WrittenCell.Of(p.Value), Unit(p.Unit), WrittenCell.Of(p.RatedVolts), WrittenCell.Of(p.RatedWatts), Tolerance(p.Tolerance), Words(p.Note)]));
-        tables.Add(Table(Shapes.Work, book.Work, exact, w => [Words(w.Name), Words(WorkText.Spelling(w.Decision)), Words(w.Reason), Words(w.Replacement), Words(w.Role), Words(w.Done ? "yes" : ""), Words(w.Note)]));
+        tables.Add(Table(Shapes.Work, book.Work, exact, w => [Words(w.Name), Words(WorkText.Spelling(w.Decision)), Words(w.Reason), Words(w.Replacement), Words(w.Role), Words(w.Done ? "yes" : ""), Words(w.Problem), Words(w.Note)]));
         if (book.Readings.Count > 0 || exact)
             tables.Add(Table(Shapes.Readings, book.Readings, exact, r =>
             [

@@ -91,7 +91,7 @@ internal static class Shapes
     public static TableShape Work { get; } = new("work", ["decisions", "jobs", "job list", "to do", "todo"],
     [
         Make("ref", Measure.Words, Refs), Make("decision", Measure.Words, "verdict|action|what to do|keep or replace"), Make("reason", Measure.Words, "why|because"),
-        Make("replacement", Measure.Words, "replaced by|new part|fitted|put in"), Make("role", Measure.Words, "role in circuit|function in circuit|duty"), Make("done", Measure.Words, "finished|ready|complete|completed|erledigt|fait|klaar"),
+        Make("replacement", Measure.Words, "replaced by|new part|fitted|put in"), Make("role", Measure.Words, "role in circuit|function in circuit|duty"), Make("done", Measure.Words, "finished|ready|complete|completed|erledigt|fait|klaar"), Make("problem", Measure.Words, "trouble|stopped by"),
         Make("note", Measure.Words, Notes), RowId,
     ], [["ref"]], "position");
 

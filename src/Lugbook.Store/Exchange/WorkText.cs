@@ -26,6 +26,7 @@ public static class WorkText
                 Replacement = row.Words("replacement"),
                 Role = row.Words("role"),
                 Done = DoneOf(row),
+                Problem = row.Words("problem"),
                 Note = row.Words("note"),
                 Extras = row.Extras(),
             };

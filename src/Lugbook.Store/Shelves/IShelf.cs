@@ -53,6 +53,9 @@ public interface IShelf
     /// What it throws comes out as it is, and nothing is stored. It may change the book's name. After an undo, what could be redone is dropped.
     /// </remarks>
     Task<StoredBook> EditAsync(string name, string who, string what, Func<Book, Book> edit, CancellationToken stop);
+    /// <summary>The same, once however often it is sent: what arrives again under its token is known and changes nothing.</summary>
+    /// <remarks>For devices that could not hear the answer. The token is kept with the history; an edit that changed nothing keeps none.</remarks>
+    Task<StoredBook> EditOnceAsync(string name, Guid token, string who, string what, Func<Book, Book> edit, CancellationToken stop);
     /// <summary>Takes back the last edit that is not taken back; when there is none, returns the book as it is.</summary>
     Task<StoredBook> UndoAsync(string name, string who, CancellationToken stop);
     /// <summary>Puts back the last edit taken back, unless another edit came since; when there is none, returns the book as it is.</summary>

@@ -55,6 +55,8 @@ internal sealed class EditRecord
     public DateTime WhenUtc { get; init; }
     public required string Who { get; init; }
     public required string What { get; init; }
+    /// <summary>The sender's own name for it, so that what is sent twice is stored once; null when it was made here.</summary>
+    public Guid? Token { get; init; }
     public EditState State { get; set; }
     /// <summary>Who last took it back.</summary>
     public string? UndoneBy { get; set; }

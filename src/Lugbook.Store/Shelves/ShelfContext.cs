@@ -32,6 +32,7 @@ internal abstract class ShelfContext(DbContextOptions options) : DbContext(optio
         modelBuilder.Entity<EditRecord>(edit =>
         {
             edit.HasKey(e => new { e.BookId, e.Number });
+            edit.HasIndex(e => new { e.BookId, e.Token }).IsUnique();
             edit.HasOne<BookRecord>().WithMany().HasForeignKey(e => e.BookId).OnDelete(DeleteBehavior.Cascade);
             edit.Property(e => e.State).HasConversion<string>();
         });

@@ -26,6 +26,8 @@ public sealed record PositionWork : Row
     public string? Role { get; init; }
     /// <summary>True once the exchange is done.</summary>
     public bool Done { get; init; }
-    /// <summary>A problem met or anything to remember.</summary>
+    /// <summary>What stopped the exchange, until it is settled; null when nothing did.</summary>
+    public string? Problem { get; init; }
+    /// <summary>Anything to remember.</summary>
     public string? Note { get; init; }
 }

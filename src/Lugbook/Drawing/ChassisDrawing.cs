@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade;
 
@@ -15,7 +15,7 @@ public static class ChassisDrawing
     /// <param name="options">What is to be seen, and from where.</param>
     public static Scene Draw(Book book, MapResult? map, DrawingOptions options)
     {
-        var layout = ChassisLayout.Of(book);
+        var layout = LayoutStage.Run(book);
         var view = new View(options.Mirror, options.Rotate);
         var high = Highlight.Of(book, map, layout.Places, options);
         var sheet = new Sheet(book, layout, view, options, high);

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Lugbook.Drawing.Geometry;
 using Lugbook.Drawing.Labels;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing;
 

@@ -1,4 +1,4 @@
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;

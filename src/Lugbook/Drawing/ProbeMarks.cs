@@ -1,4 +1,4 @@
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing;
 

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
 using Lugbook.Drawing.Labels;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 

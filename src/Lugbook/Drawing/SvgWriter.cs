@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing;
 

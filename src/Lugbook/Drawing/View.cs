@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing;
 

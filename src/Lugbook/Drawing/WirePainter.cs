@@ -1,7 +1,7 @@
-using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Chassis;
+using Lugbook.Trade.Markings.Colours;
 
 namespace Lugbook.Drawing;
 

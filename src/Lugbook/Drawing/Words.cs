@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Quantities;

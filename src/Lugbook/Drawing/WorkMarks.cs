@@ -1,5 +1,5 @@
-using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing;
 

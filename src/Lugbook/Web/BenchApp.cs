@@ -1,6 +1,7 @@
 using Lugbook.Components;
 using Lugbook.Store.Shelves;
 using Lugbook.Store.Sqlite;
+using Lugbook.Web.AtBench;
 using Microsoft.AspNetCore.DataProtection;
 
 namespace Lugbook.Web;
@@ -50,6 +51,7 @@ internal static class BenchApp
         app.MapStaticAssets();
         BookDownloads.Map(app, time);
         PlanDownloads.Map(app);
+        BenchEndpoints.Map(app);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         app.Lifetime.ApplicationStopped.Register(() => shelf.DisposeAsync().AsTask().GetAwaiter().GetResult());
         return app;

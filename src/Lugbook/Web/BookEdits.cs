@@ -47,7 +47,8 @@ internal static class BookEdits
     /// <summary>Records what a part does, where the user knows better than the map; null: as the map says.</summary>
     public static Book Role(Book book, string part, string? role) => Change(book, part, work => work with { Role = role });
 
-    private static Book Change(Book book, string part, Func<PositionWork, PositionWork> change)
+    /// <summary>Changes what is kept of one position.</summary>
+    public static Book Change(Book book, string part, Func<PositionWork, PositionWork> change)
     {
         var kept = book.Work.Named(part);
         var changed = change(kept ?? new PositionWork { Name = part });

@@ -51,6 +51,24 @@ public sealed class HistoryTests : IDisposable
     }
 
     [Fact]
+    public async Task An_edit_that_is_sent_twice_is_stored_once_also_after_an_undo_and_a_reopening()
+    {
+        var token = Guid.NewGuid();
+        await using (var shelf = await _bench.OpenAsync())
+        {
+            await shelf.AddAsync(Book.Empty("radio", "Set"), "Ada", "begun", Stop);
+            await shelf.EditOnceAsync("radio", token, "tablet", "R1 entered", Adds(Resistor("R1")), Stop);
+            var again = await shelf.EditOnceAsync("radio", token, "tablet", "R1 entered", Adds(Resistor("R1")), Stop);
+            Assert.Equal(2, again.Version);
+            Assert.Single(again.Book.Parts);
+            await shelf.UndoAsync("radio", "Ada", Stop);
+        }
+        await using var later = await _bench.OpenAsync();
+        Assert.Empty((await later.EditOnceAsync("radio", token, "tablet", "R1 entered", Adds(Resistor("R1")), Stop)).Book.Parts);
+        Assert.Single((await later.EditOnceAsync("radio", Guid.NewGuid(), "tablet", "R1 entered", Adds(Resistor("R1")), Stop)).Book.Parts);
+    }
+
+    [Fact]
     public async Task A_hundred_edits_go_back_and_forth_over_a_reopening()
     {
         var versions = new List<Book> { Book.Empty("radio", "Set") };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Lugbook.Drawing;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade;
 using Lugbook.Trade.Parts;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using Lugbook.Drawing;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade;
 

@@ -1,6 +1,6 @@
 using CsCheck;
 using Lugbook.Drawing;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;

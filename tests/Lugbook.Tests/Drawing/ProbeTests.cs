@@ -1,4 +1,5 @@
 using Lugbook.Drawing;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Tests.Drawing;
 

@@ -78,6 +78,9 @@ namespace Lugbook.Store.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("Token")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("UndoneBy")
                         .HasColumnType("TEXT");
 
@@ -96,6 +99,9 @@ namespace Lugbook.Store.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.HasKey("BookId", "Number");
+
+                    b.HasIndex("BookId", "Token")
+                        .IsUnique();
 
                     b.ToTable("Edits");
                 });

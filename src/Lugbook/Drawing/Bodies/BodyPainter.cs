@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
-using Lugbook.Drawing.Geometry;
 using Lugbook.Drawing.Labels;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Trade.Markings.Colours;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Drawing.Bodies;

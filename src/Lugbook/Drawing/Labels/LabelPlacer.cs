@@ -1,5 +1,5 @@
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing.Labels;
 

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using Lugbook.Drawing.Bodies;
-using Lugbook.Drawing.Geometry;
-using Lugbook.Drawing.Layout;
-using Lugbook.Drawing.Mounts;
+using Lugbook.Restoration.Layout;
+using Lugbook.Restoration.Layout.Bodies;
+using Lugbook.Restoration.Layout.Geometry;
+using Lugbook.Restoration.Layout.Mounts;
 using Lugbook.Trade.Chassis;
 using Lugbook.Trade.Parts;
 

@@ -1,5 +1,5 @@
-using Lugbook.Drawing.Geometry;
 using Lugbook.Drawing.Labels;
+using Lugbook.Restoration.Layout.Geometry;
 
 namespace Lugbook.Drawing.Schematic;
 

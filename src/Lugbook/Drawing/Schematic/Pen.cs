@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using Lugbook.Drawing.Geometry;
 using Lugbook.Drawing.Labels;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Drawing.Schematic;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Lugbook.Drawing.Geometry;
+using Lugbook.Restoration.Layout.Geometry;
 using Lugbook.Restoration.Map;
 using Lugbook.Trade.Parts;
 using Lugbook.Trade.Valves;
