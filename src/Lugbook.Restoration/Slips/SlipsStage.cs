@@ -63,6 +63,9 @@ public static class SlipsStage
     /// <summary>What the readings say that were taken after soldering: those of the position with its two lugs, the newest of each place.</summary>
     public static CheckOutcome Judge(AfterCheck check, IEnumerable<Reading> readings) => Verdicts.Of(check, readings);
 
+    /// <summary>The newest reading that was entered for one of a check's; null when there is none.</summary>
+    public static Reading? Entered(AfterCheck check, CheckReading wanted, IEnumerable<Reading> readings) => Verdicts.Entered(check, readings).GetValueOrDefault(wanted.Number);
+
     private static AfterCheck Without(NetlistResult netlist, Exchange exchange) => new()
     {
         Position = exchange.Position, Readings = [], Slips = [], LookAt = [], Why = "", IsProven = false, Cautions = CheckWriter.Dangers, Reason = netlist.Reason,

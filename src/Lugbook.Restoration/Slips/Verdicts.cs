@@ -9,10 +9,7 @@ internal static class Verdicts
 {
     public static CheckOutcome Of(AfterCheck check, IEnumerable<Reading> readings)
     {
-        // The newest reading of each place counts.
-        var entered = new Dictionary<int, Reading>();
-        foreach (var reading in readings)
-            if (check.Readings.FirstOrDefault(r => IsOf(r, check.Position, reading)) is { } wanted) entered[wanted.Number] = reading;
+        var entered = Entered(check, readings);
         var taken = check.Readings.Where(r => entered.ContainsKey(r.Number)).ToArray();
         var left = check.Readings.Length - taken.Length;
         ImmutableArray<int> off = [.. taken.Where(r => !Holds(r.Expected, entered[r.Number])).Select(r => r.Number)];
@@ -22,6 +19,15 @@ internal static class Verdicts
         return suspects.IsEmpty
             ? new() { Verdict = CheckVerdict.Neither, Suspects = [], Off = off, Left = left, Sentence = "Neither as expected nor like any single slip: read again, with fresh contact and the capacitors drained. If it stays, a part is not what it is marked, or two things are wrong." }
             : new() { Verdict = CheckVerdict.LooksLike, Suspects = suspects, Off = off, Left = left, Sentence = $"Looks like: {string.Join("; or ", suspects.Select(s => s.Sentence))}.{(suspects.Length > 1 && left > 0 ? " The next reading may tell which." : "")}" };
+    }
+
+    /// <summary>The newest reading of each place, by the number of the check's reading.</summary>
+    public static Dictionary<int, Reading> Entered(AfterCheck check, IEnumerable<Reading> readings)
+    {
+        var entered = new Dictionary<int, Reading>();
+        foreach (var reading in readings)
+            if (check.Readings.FirstOrDefault(r => IsOf(r, check.Position, reading)) is { } wanted) entered[wanted.Number] = reading;
+        return entered;
     }
 
     private static bool IsOf(CheckReading wanted, string position, Reading reading) =>

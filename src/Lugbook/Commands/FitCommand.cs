@@ -12,15 +12,22 @@ internal static class FitCommand
     {
         var book = Shared.Book();
         var json = Shared.Json();
+        var position = new Option<string?>("--position") { Description = "One position instead: what to read right after it is soldered, and which slips that shows." };
+        var meter = new Option<string?>("--meter") { Description = "The meter of that check; the book's own unless named." };
+        var capacitanceMeter = new Option<string?>("--capacitance-meter") { Description = "The meter that reads capacitance there, when it is another one." };
         var command = new BenchWord("fit", "What to do at the bench: at each lug clear or splice, and the positions in their order.",
             "lugbook fit data/demo/radio",
-            "lugbook fit data/demo/radio --json")
-        { book, json };
+            "lugbook fit data/demo/radio --json",
+            "lugbook fit data/demo/radio --position C10")
+        { book, position, meter, capacitanceMeter, json };
         command.SetAction(async (parsed, stop) =>
         {
             if (await BookInput.OpenAsync(parsed.GetValue(book)!, parsed.InvocationConfiguration.Error, stop) is not { } opened) return ExitCode.WrongInput;
             var map = MapStage.Run(opened.Book, opened.Data.Handbook);
-            var fit = FitStage.Run(map, opened.Data.Choose(map));
+            var choices = opened.Data.Choose(map);
+            var fit = FitStage.Run(map, choices);
+            if (parsed.GetValue(position) is { } wanted)
+                return await FitCheck.RunAsync(opened, map, fit, choices, new(wanted, parsed.GetValue(meter), parsed.GetValue(capacitanceMeter), parsed.GetValue(json)), parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             await parsed.InvocationConfiguration.Output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(Shape(opened.Book.Name, fit)) : Sentences(opened.Book.Facts.Title, fit));
             return fit.Contradictions.IsEmpty ? ExitCode.Done : ExitCode.No;
         });

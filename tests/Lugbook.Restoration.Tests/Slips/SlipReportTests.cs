@@ -32,9 +32,11 @@ public class SlipReportTests
     {
         var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
         text.WriteLine("# What after-checks see\n");
+        text.WriteLine("For every position of the job sheet, in its order, every slip that can happen there: a lead on a neighbouring lug, missed leads, bridges, a part reversed, wires displaced or off, another value (ten times, a tenth, another new part of the same sort), an empty position, the old part left. Radio, amp and tv are the demo books; superhet, hifi, tester and stage are chassis that the demos do not cover. *Exposed*: nothing that a healthy chassis may show at that moment could come of the slip. *Told apart*: exposed, and no other slip gives what it gives. *For the eye*: no reading among the lugs at hand exposes it. *By ohms to common alone*: every lug at hand read to common. Seconds are those of the whole book, on two cores that others used too. How it is done: docs/slips.md. Written by the test `Every_slip_of_every_position_is_exposed_or_named_as_one_for_the_eye` with `LUGBOOK_WRITE_DOCS` naming the folder.\n");
         // The whole page takes a minute: it is written when asked for, and the two small demos are looked at always.
         var folder = Environment.GetEnvironmentVariable("LUGBOOK_WRITE_DOCS");
         var books = folder is { Length: > 0 } ? Books : ["radio", "amp"];
+        var geometric = new Dictionary<string, (int All, int Exposed, int Apart)>();
         var byKind = new Dictionary<(string, SlipKind), (int All, int Exposed, int Apart)>();
         foreach (var (meters, words) in new[] { (Bridge, "A digital hand meter for ohms; capacitance at 1 kHz by a bridge or component meter."), (new BenchMeters(MeterShelf.All[0], MeterShelf.All[0]), "One digital hand meter for both; capacitance at 120 Hz."), (new BenchMeters(MeterShelf.All[0], null), "Ohms alone.") })
         {
@@ -58,14 +60,29 @@ public class SlipReportTests
                 string Share(double n) => FormattableString.Invariant($"{100 * n / all:0} %");
                 text.WriteLine(FormattableString.Invariant($"| {name} | {checks.Length} | {all:0} | {Share(checks.Sum(c => c.Slips.Count(s => s.Exposed)))} | {Share(checks.Sum(c => c.Slips.Count(s => s.ToldApart)))} | {Share(checks.Sum(c => c.Slips.Count(s => !s.Exposed)))} | {Share(checks.Sum(c => c.ShownByOhmsToCommon))} | {Share(checks.Sum(c => c.ShownBySingleBest))} | {counts[counts.Length / 2]} | {counts[(int)Math.Ceiling(0.9 * counts.Length) - 1]} | {seconds:0.0} |"));
                 if (meters != Bridge) continue;
+                foreach (var slip in checks.SelectMany(c => c.Slips).Where(s => s.Slip.IsGeometric)) geometric[name] = (geometric.GetValueOrDefault(name).All + 1, geometric.GetValueOrDefault(name).Exposed + (slip.Exposed ? 1 : 0), geometric.GetValueOrDefault(name).Apart + (slip.ToldApart ? 1 : 0));
                 foreach (var g in checks.SelectMany(c => c.Slips).GroupBy(s => s.Slip.Kind)) byKind[(name, g.Key)] = (g.Count(), g.Count(s => s.Exposed), g.Count(s => s.ToldApart));
             }
             text.WriteLine();
         }
+        Shares(text, books, geometric);
         text.WriteLine("## By kind of slip, bridge at 1 kHz: exposed (told apart) of how many\n");
         text.WriteLine($"| kind | {string.Join(" | ", books)} |\n|---|{string.Concat(books.Select(_ => "---|"))}");
         foreach (var kind in Enum.GetValues<SlipKind>())
             text.WriteLine($"| {kind} | {string.Join(" | ", books.Select(b => byKind.TryGetValue((b, kind), out var n) ? FormattableString.Invariant($"{n.Exposed} ({n.Apart}) of {n.All}") : ""))} |");
         if (folder is { Length: > 0 }) File.WriteAllText(Path.Combine(folder, "slips.md"), text.ToString());
+    }
+
+    private static void Shares(StringWriter text, string[] books, Dictionary<string, (int All, int Exposed, int Apart)> geometric)
+    {
+        text.WriteLine("## Geometric slips alone, bridge at 1 kHz\n");
+        text.WriteLine("Leads, wires and bridges, without wrong values, empty positions and old parts.\n");
+        text.WriteLine("| book | slips | exposed | told apart | for the eye |\n|---|---|---|---|---|");
+        foreach (var book in books.Where(geometric.ContainsKey))
+        {
+            var (all, exposed, apart) = geometric[book];
+            text.WriteLine(FormattableString.Invariant($"| {book} | {all} | {100.0 * exposed / all:0} % | {100.0 * apart / all:0} % | {100.0 * (all - exposed) / all:0} % |"));
+        }
+        text.WriteLine();
     }
 }
