@@ -29,6 +29,7 @@ internal static class ColdAdmittance
                     Ohms(e.A, e.Slider, e.Ohms * e.Position);
                     Ohms(e.Slider, e.B, e.Ohms * (1 - e.Position));
                     break;
+                case Capacitor e when hertz == 0: Ohms(e.A, e.B, e.LeakOhms); break;
                 case Capacitor e:
                     var inner = new Complex(1 / e.LeakOhms, omega * e.Farads);
                     if (inner != Complex.Zero) Ohms(e.A, e.B, e.SeriesOhms + 1 / inner);
