@@ -87,7 +87,7 @@ internal sealed class AtFrequency
     }
 
     // Gauss-Jordan on the diagonal: each block is R + jωL with R above 0 and L positive definite, so no pivot vanishes.
-    private static Complex[,] Inverse(Complex[,] a)
+    internal static Complex[,] Inverse(Complex[,] a)
     {
         var n = a.GetLength(0);
         for (var k = 0; k < n; k++)

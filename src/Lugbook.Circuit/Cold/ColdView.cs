@@ -7,9 +7,10 @@ namespace Lugbook.Circuit.Cold;
 internal static class ColdView
 {
     /// <summary>The elements that remain, each in its cold state. What is open is not among them; a dry rectifier stays a <see cref="Diode"/>.</summary>
-    public static ImmutableArray<Element> Of(Network network) => [.. network.Elements.Select(Cold).OfType<Element>()];
+    public static ImmutableArray<Element> Of(Network network) => [.. network.Elements.Select(Of).OfType<Element>()];
 
-    private static Element? Cold(Element element) => element switch
+    /// <summary>One element in its cold state; null when it is open.</summary>
+    public static Element? Of(Element element) => element switch
     {
         Filament e => new Resistor(e.Name, e.A, e.B, e.RatedVolts / e.RatedAmperes * e.ColdShare),
         Thermistor e => new Resistor(e.Name, e.A, e.B, e.ColdOhms),

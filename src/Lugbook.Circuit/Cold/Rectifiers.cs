@@ -33,7 +33,8 @@ internal static class Rectifiers
     /// <summary>Slope resistance at 0 V, Ω.</summary>
     public static double OhmsAtRest(DiodeLaw law) => Ohms(law, 0);
 
-    private static double Ohms(DiodeLaw law, double volts)
+    /// <summary>Volts over amperes, Ω.</summary>
+    public static double Ohms(DiodeLaw law, double volts)
     {
         const double small = 1e-6;   // below it the difference of currents is noise, and the slope says the same
         return Math.Abs(volts) < small

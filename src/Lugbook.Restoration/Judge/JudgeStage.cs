@@ -19,6 +19,8 @@ public static class JudgeStage
     /// <param name="meter">The meter of readings that name none.</param>
     public static JudgeResult Run(Book book, JudgeBasis basis, FamilyPolicy policy, Meter meter)
     {
+        // What was read between two lugs right after soldering is judged there.
+        book = book with { Readings = Table<Reading>.Of(book.Readings.Where(r => !r.IsBetweenLugs)) };
         var map = basis.Solved.Netlist.Map;
         var remarks = ImmutableArray.CreateBuilder<string>();
         foreach (var reading in book.Readings)

@@ -40,7 +40,7 @@ internal static class BookTables
             tables.Add(Table(Shapes.Readings, book.Readings, exact, r =>
             [
                 Words(r.Name), Words(ReadingWords.Of(r.Kind)), WrittenCell.Of(r.Value), Words(r.IsOver ? "yes" : ""), Words(r.IsLifted ? "yes" : ""), Words(r.LiftedPart), Words(r.IsReversed ? "yes" : ""), Words(r.Meter),
-                WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note),
+                WrittenCell.Of(r.TestVolts), Words(r.At?.ToString("O", CultureInfo.InvariantCulture)), Words(r.Note), Words(r.FromLug), Words(r.ToLug),
             ]));
         if (book.Meters.Count > 0 || exact)
             tables.Add(Table(Shapes.Meters, book.Meters, exact, m =>

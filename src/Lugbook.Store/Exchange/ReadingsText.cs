@@ -35,6 +35,8 @@ public static class ReadingsText
                 IsLifted = Yes(row, "lifted"),
                 LiftedPart = row.Words("lifted_part"),
                 IsReversed = Yes(row, "reversed"),
+                FromLug = row.Words("from_lug"),
+                ToLug = row.Words("to_lug"),
                 Meter = row.Words("meter"),
                 TestVolts = row.Number("test_v", 0, 1e5),
                 At = Time(row),

@@ -103,7 +103,7 @@ internal static class Shapes
         Make("ref", Measure.Words, Refs + "|lug|at lug"), Make("quantity", Measure.Words, "what|measured|kind|grosse|mesure"), Make("value", Measure.Words, "reading|shows|shown|wert|valeur|waarde|valore|valor"),
         Make("over", Measure.Words, "ol|over range|above"), Make("lifted", Measure.Words, "lead lifted|out|out of circuit|abgelotet"), Make("lifted_part", Measure.Words, "lifted part|with lifted"), Make("reversed", Measure.Words, "leads exchanged|swapped"),
         Make("meter", Measure.Words, "instrument|messgerat"), Make("test_v", Measure.Volts, "test volts|test voltage|at volts"), Make("at", Measure.Words, "time|when|date|datum|zeit"),
-        Make("note", Measure.Words, Notes), RowId,
+        Make("note", Measure.Words, Notes), Make("from_lug", Measure.Words, "red lead on|red on"), Make("to_lug", Measure.Words, "black lead on|black on"), RowId,
     ], [["ref", "value"]], "reading");
 
     /// <summary>Meters of the user's own, a row for each range.</summary>

@@ -37,6 +37,10 @@ public sealed record Reading : Row
     public string? LiftedPart { get; init; }
     /// <summary>The meter's + was on lead b.</summary>
     public bool IsReversed { get; init; }
+    /// <summary>Lug of the red lead, for a reading between two lugs right after <see cref="Row.Name"/> was soldered; null for one of the part itself.</summary>
+    public string? FromLug { get; init; }
+    /// <summary>Lug of the black lead; null as with <see cref="FromLug"/>.</summary>
+    public string? ToLug { get; init; }
     /// <summary>The meter's name; null: the one of the book.</summary>
     public string? Meter { get; init; }
     /// <summary>Volts of the test, for insulation and leakage.</summary>
@@ -45,6 +49,10 @@ public sealed record Reading : Row
     public DateTimeOffset? At { get; init; }
     /// <summary>Anything else.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Is it of two lugs, and not of the part alone?</summary>
+    [JsonIgnore]
+    public bool IsBetweenLugs => FromLug is not null && ToLug is not null;
 
     /// <summary>Unit of the value; null for a dissipation factor.</summary>
     [JsonIgnore]

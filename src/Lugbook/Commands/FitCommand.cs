@@ -24,15 +24,19 @@ internal static class FitCommand
         var to = new Option<string?>("--out") { Description = "With --done and --undone: where the book goes (as for 'save'); else back to where it came from." };
         var drawer = new Option<string?>("--drawer") { Description = "With --done and --undone: what you have, counted; what fits there is taken from it, or goes back." };
         var drawerTo = new Option<string?>("--drawer-out") { Description = "Where the drawer goes, FILE.csv; it may be the same file." };
+        var position = new Option<string?>("--position") { Description = "One position instead: what to read right after it is soldered, and which slips that shows." };
+        var meter = new Option<string?>("--meter") { Description = "The meter of that check; the book's own unless named." };
+        var capacitanceMeter = new Option<string?>("--capacitance-meter") { Description = "The meter that reads capacitance there, when it is another one." };
         open.Validators.Add(r => { if (r.GetValueOrDefault<int?>() is < 1 or > 6) r.AddError("--open is a number from 1 to 6."); });
         seconds.Validators.Add(r => { if (!(r.GetValueOrDefault<double>() is >= 0 and <= 3600)) r.AddError("--seconds is a number from 0 to 3600."); });
         var command = new BenchWord("fit", "What to do at the bench: at each lug clear or splice, how each part is formed, and the positions in the order that heats least.",
             "lugbook fit data/demo/radio",
             "lugbook fit data/demo/radio --json",
             "lugbook fit data/demo/tv --print --seconds 20",
+            "lugbook fit data/demo/radio --position C10",
             "lugbook fit my-set.lugbook --done 1-14,17",
             "lugbook fit data/demo/amp --done C3 C4 --out amp.lugbook --drawer data/lists/drawer.csv --drawer-out drawer.csv")
-        { book, json, print, open, seconds, done, undone, to, drawer, drawerTo };
+        { book, position, meter, capacitanceMeter, json, print, open, seconds, done, undone, to, drawer, drawerTo };
         command.Validators.Add(r => { if (r.GetValue(done) is { Length: > 0 } && r.GetValue(undone) is { Length: > 0 }) r.AddError("Give --done or --undone, not both."); });
         command.SetAction(async (parsed, stop) =>
         {
@@ -46,6 +50,8 @@ internal static class FitCommand
             var basis = new FitBasis(null, solved);
             var order = parsed.GetValue(seconds) > 0 ? FitStage.Order(map, choices, TimeSpan.FromSeconds(parsed.GetValue(seconds)), rules, basis, null, stop) : null;
             var fit = FitStage.Run(map, choices, rules, basis, order);
+            if (parsed.GetValue(position) is { } wanted)
+                return await FitCheck.RunAsync(opened, map, fit, choices, new(wanted, parsed.GetValue(meter), parsed.GetValue(capacitanceMeter), parsed.GetValue(json)), parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             string[] ticked = parsed.GetValue(done) ?? [], cleared = parsed.GetValue(undone) ?? [];
             if (ticked.Length + cleared.Length > 0)
             {

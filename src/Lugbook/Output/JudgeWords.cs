@@ -17,6 +17,9 @@ internal static class JudgeWords
     /// <summary>"lifted", "in place", "in place, R5 lifted".</summary>
     public static string How(Reading reading) => reading.IsLifted ? "lifted" : reading.LiftedPart is { } other ? $"in place, {other} lifted" : "in place";
 
+    /// <summary>What the meter showed: "57.8 kΩ", "over 20 MΩ".</summary>
+    public static string Figure(Reading reading) => $"{(reading.IsOver ? "over " : "")}{(reading.Unit is { } unit ? Trade.Quantities.Notation.Print(reading.Value, unit) : reading.Value)}";
+
     /// <summary>Volts are as they should be, or not; that makes no part good or bad.</summary>
     public static string OfVolts(Verdict verdict) => verdict switch
     {

@@ -7,6 +7,7 @@ using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Power;
 using Lugbook.Restoration.Sheet;
+using Lugbook.Restoration.Slips;
 using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
@@ -31,6 +32,7 @@ internal sealed class BookView
     private readonly Lazy<ChassisLayout> _layout;
     private FitOrder? _order;
     private (bool WorkedOut, FitOrder? Order, FitResult Sheet)? _fit;
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<string, AfterCheck?> _checks = new(StringComparer.OrdinalIgnoreCase);
 
     /// <param name="stored">The book.</param>
     /// <param name="data">What the answers need besides.</param>
@@ -104,6 +106,9 @@ internal sealed class BookView
     }
     /// <summary>Takes an order that a search has found; it stays while the work is the same, ticks apart.</summary>
     public void KeepOrder(FitOrder order) => _order = order;
+
+    /// <summary>What to read right after a position is soldered; null when it is not on the sheet. It takes a fraction of a second once the circuit is solved: ask for it off the page's own thread.</summary>
+    public AfterCheck? Check(string position) => _checks.GetOrAdd(position, p => SlipsStage.CheckOf(_solved.Value.Netlist, SlipsStage.WorkOf(Fit, Choose), p, SlipsStage.MetersOf(Book)));
 
     private static BookFacts Electrical(BookFacts facts) =>
         facts with { Title = "", Story = null, Year = null, Policy = null, FitRules = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };

@@ -51,6 +51,14 @@ internal static class ReadingForm
         return (new() { Name = map.Book.Lugs.Named(name)?.Name ?? name, Kind = ReadingKind.Volts, Value = value, IsOver = over, Meter = meter.Name, At = now }, null);
     }
 
+    /// <summary>A reading between two lugs right after a position was soldered, or what is wrong.</summary>
+    public static (Reading? Reading, string? Trouble) ReadBetween(string position, Restoration.Slips.CheckReading wanted, string? text, Meter meter, DateTimeOffset now)
+    {
+        if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, or OL.");
+        if (!ReadingWords.TryRead(text, wanted.Kind, meter.TopOf(wanted.Kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        return (new() { Name = position, Kind = wanted.Kind, Value = value, IsOver = over, FromLug = wanted.From, ToLug = wanted.To, Meter = meter.Name, At = now, Note = "after soldering" }, null);
+    }
+
     // Three hundred times off is a forgotten k or M far more often than a part.
     private static string? Doubt(Part part, Reading reading, string text, Meter meter, double top)
     {

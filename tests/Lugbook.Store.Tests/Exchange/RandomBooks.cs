@@ -69,7 +69,7 @@ internal static class RandomBooks
         var work = Gen.Select(names, Gen.Enum<Decision>(), Gen.Select(words.Maybe(), words.Maybe()), words.Maybe(), Gen.Bool, words.Maybe(), extras, (n, d, r, rep, done, note, e) => new PositionWork { Name = n, Decision = d, Reason = r.Item1, Role = r.Item2, Replacement = rep, Done = done, DoneAt = done ? new DateTimeOffset(2026, 11, 30, 20, 15, 0, TimeSpan.FromHours(n.Length % 3)).AddSeconds(0.25) : null, DoneStep = done ? n.Length + 1 : null, Note = note, Extras = e });
         var measured = Gen.Select(names, Gen.Enum<ReadingKind>(), Positive, Gen.Int[0, 7], words.Maybe(), Gen.Double[1, 1000].MaybeValue(), Gen.Select(words.Maybe(), extras), (n, k, v, flags, meter, volts, rest) => new Reading
         {
-            Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, LiftedPart = meter, Meter = meter, TestVolts = volts,
+            Name = n, Kind = k, Value = v, IsOver = (flags & 1) != 0, IsLifted = (flags & 2) != 0, IsReversed = (flags & 4) != 0, LiftedPart = meter, FromLug = meter, ToLug = meter, Meter = meter, TestVolts = volts,
             At = flags > 3 ? new DateTimeOffset(2026, 11, 25, 20, flags, 0, TimeSpan.Zero) : null, Note = rest.Item1, Extras = rest.Item2,
         });
         // Within what a meter can be, so that the forgiving form keeps every figure.

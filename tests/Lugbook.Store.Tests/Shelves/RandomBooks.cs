@@ -68,7 +68,7 @@ internal static class RandomBooks
         new PositionWork { Name = b.Name, Extras = b.Extras, Decision = decision, Reason = text, Replacement = text, Role = text, Note = text, Done = done });
 
     private static readonly Gen<Reading> Measured = Gen.Select(Base, Gen.Enum<ReadingKind>(), Number, Gen.Bool, Maybe(Text), MaybeValue(Number), Gen.DateTimeOffset).Select((b, kind, value, flag, text, volts, at) =>
-        new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, LiftedPart = text, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
+        new Reading { Name = b.Name, Extras = b.Extras, Kind = kind, Value = value, IsOver = flag, IsLifted = !flag, IsReversed = flag, LiftedPart = text, FromLug = text, ToLug = text, Meter = text, TestVolts = volts, At = flag ? at : null, Note = text });
 
     private static readonly Gen<MeterLine> Meters = Gen.Select(Base, Gen.Enum<MeterFunction>(), Number, MaybeValue(Number), MaybeValue(Number), Maybe(Text)).Select((b, function, top, one, other, text) =>
         new MeterLine { Name = b.Name, Extras = b.Extras, Function = function, Top = top, ReadingPercent = one, FullScalePercent = other, Digits = one, Counts = other, TestVolts = one, InputOhms = other, OhmsPerVolt = one, Hertz = other, Note = text });
