@@ -23,20 +23,21 @@ public static class Warmed
     /// <param name="network">The set with its line, every valve as if it were warm.</param>
     /// <param name="heaters">Which filament heats which valve (valve's name, filament's name). Valves not named are taken as warm.</param>
     /// <param name="options">How the cycle is followed.</param>
-    /// <param name="from">Emission to begin with, of a state that is near; null: as if all were warm.</param>
+    /// <param name="near">A state that is near, of this network or one like it; the search begins there.</param>
     /// <exception cref="ArgumentException">No line, or a name that is none.</exception>
     /// <exception cref="UnsolvableException">The cycle does not settle.</exception>
     /// <remarks>Cycle and emission in turn, half of the way each time where they swing, until no emission changes by more than half a per cent.</remarks>
-    public static WarmedState Of(Network network, ImmutableDictionary<string, string> heaters, PoweredOptions? options = null, ImmutableDictionary<string, double>? from = null)
+    public static WarmedState Of(Network network, ImmutableDictionary<string, string> heaters, PoweredOptions? options = null, WarmedState? near = null)
     {
         var reduced = Reduction.Of(network, options ?? new());
         var filaments = Filaments(network, heaters);
-        var how = How(reduced, options);
-        var emission = heaters.Keys.ToImmutableDictionary(v => v, v => from?.GetValueOrDefault(v, 1) ?? 1);
+        var how = How(reduced, options) with { Near = near?.Cycle };
+        var emission = heaters.Keys.ToImmutableDictionary(v => v, v => near?.Emission.GetValueOrDefault(v, 1) ?? 1);
         ImmutableDictionary<string, double>? change = null;
         for (var round = 1; ; round++)
         {
             var cycle = Supply.SteadyState(Cooled(reduced, emission), how);
+            how = how with { Near = cycle };
             var next = heaters.ToImmutableDictionary(h => h.Key, h => Time.Emission.Share(Heat.AtRest(filaments[h.Value], Watts(cycle, filaments[h.Value]))));
             var moved = next.ToImmutableDictionary(n => n.Key, n => n.Value - emission[n.Key]);
             if (moved.Values.All(m => Math.Abs(m) < Settled) || round == MostRounds)
@@ -51,7 +52,8 @@ public static class Warmed
     /// <param name="heaters">As in <see cref="Of"/>.</param>
     /// <param name="rises">Heat of each filament and thermistor that is slow: share of the rated rise in temperature for a filament, kelvin above 25 °C for a thermistor.</param>
     /// <param name="options">How the cycle is followed.</param>
-    internal static WarmedState During(Network network, ImmutableDictionary<string, string> heaters, IReadOnlyDictionary<string, double> rises, PoweredOptions? options)
+    /// <param name="near">The moment before.</param>
+    internal static WarmedState During(Network network, ImmutableDictionary<string, string> heaters, IReadOnlyDictionary<string, double> rises, PoweredOptions? options, WarmedState? near)
     {
         Network still = new(network.NodeNames, network.Reference, network.Elements.Select(e => e switch
         {
@@ -62,7 +64,7 @@ public static class Warmed
         var reduced = Reduction.Of(still, options ?? new());
         var filaments = Filaments(network, heaters);
         var emission = heaters.ToImmutableDictionary(h => h.Key, h => Time.Emission.Share(rises.GetValueOrDefault(h.Value, 1)));
-        var cycle = Supply.SteadyState(Cooled(reduced, emission), How(reduced, options));
+        var cycle = Supply.SteadyState(Cooled(reduced, emission), How(reduced, options) with { Near = near?.Cycle });
         return new(cycle, emission, filaments.ToImmutableDictionary(f => f.Key, f => Rms(cycle, f.Value) / f.Value.RatedVolts));
     }
 
@@ -89,7 +91,7 @@ public static class Warmed
     }
 
     private static SupplyOptions How(Network reduced, PoweredOptions? options) =>
-        new() { StepsPerCycle = options?.StepsPerCycle ?? 256, Tolerance = 1e-6, Currents = Reduction.Followed(reduced) };
+        new() { StepsPerCycle = options?.StepsPerCycle ?? 256, Tolerance = 1e-5, Currents = Reduction.Followed(reduced) };
 
     /// <summary>The network with every valve passing its share.</summary>
     private static Network Cooled(Network network, ImmutableDictionary<string, double> emission) => new(network.NodeNames, network.Reference, network.Elements.Select(e =>

@@ -39,7 +39,7 @@ public static class Warming
         for (var k = 0; k < seconds.Length; k++)
         {
             stop.ThrowIfCancellationRequested();
-            var state = Warmed.During(network, heaters, rises, options);
+            var state = Warmed.During(network, heaters, rises, options, k > 0 ? moments[k - 1].State : null);
             moments.Add(new(seconds[k], state, slow.OfType<Filament>().ToImmutableDictionary(f => f.Name, f => Warmed.Rms(state.Cycle, f) / f.RatedVolts)));
             if (k + 1 < seconds.Length)
                 foreach (var e in slow) rises[e.Name] = Carried(e, rises[e.Name], Ends(e) is var (a, b) ? Warmed.Rms(state.Cycle, a, b) : 0, seconds[k + 1] - seconds[k]);

@@ -15,7 +15,7 @@ public sealed record SeriousFault(string Words, string Position, Func<Network, N
 /// <remarks>Which faults are serious and how large they are taken: common practice, no source.</remarks>
 internal static class SeriousFaults
 {
-    private const double ShortOhms = 5, FlashedOhms = 20, LeakOhms = 100e3, TurnsOhmsShare = 0.4, CathodeOhms = 100, ReversedOhms = 500;
+    private const double ShortOhms = 5, FlashedOhms = 20, LeakOhms = 100e3, TurnsOhmsShare = 0.4, CathodeOhms = 100, ReversedOhms = 500, LeastCathodeVolts = 8;
     private const double LeastSupplyFarads = 1e-6;
 
     public static ImmutableArray<SeriousFault> Of(WakeSet set)
@@ -37,7 +37,7 @@ internal static class SeriousFaults
             else if (part.Kind != PartKind.Electrolytic && volts > 40 && IsOutputGrid(network, c)) faults.Add(new($"{position} leaks onto an output grid", position, Across(c.A, c.B, LeakOhms)));
         }
         foreach (var d in set.Rectifiers)
-            faults.Add(new($"{set.PositionOf(d.Name)}, a rectifier, shorted", set.PositionOf(d.Name), n => n.With(new Resistor(d.Name, d.Anode, d.Cathode, d.Law.NeedsHeat ? FlashedOhms : ShortOhms))));
+            faults.Add(new($"rectifier {d.Name} shorted", set.PositionOf(d.Name), n => n.With(new Resistor(d.Name, d.Anode, d.Cathode, d.Law.NeedsHeat ? FlashedOhms : ShortOhms))));
         foreach (var t in network.Elements.OfType<Transformer>().Where(t => t.Windings.Any(w => IsPrimary(set, w))))
         {
             var primary = t.Windings.First(w => IsPrimary(set, w));
@@ -47,7 +47,7 @@ internal static class SeriousFaults
         foreach (var (valve, filament) in set.Solved.Netlist.Heaters)
         {
             if (network.Elements.FirstOrDefault(e => e.Name == filament) is not Filament f || CathodeOf(network, set, valve) is not { } cathode || cathode == f.A || cathode == f.B) continue;
-            if (Math.Abs(cycle.Nodes[cathode].Average - cycle.Nodes[f.A].Average) > 1 || IsSeries(set, f)) faults.Add(new($"{valve}: heater touches cathode", valve, Across(f.A, cathode, CathodeOhms)));
+            if (Math.Abs(cycle.Nodes[cathode].Average - cycle.Nodes[f.A].Average) > LeastCathodeVolts || IsSeries(set, f)) faults.Add(new($"{valve}: heater touches cathode", valve, Across(f.A, cathode, CathodeOhms)));
         }
         foreach (var (node, lug, _) in set.Supplies.Take(1)) faults.Add(new($"supply at {lug} touches common", lug, Across(node, network.Reference, ShortOhms)));
         return faults.ToImmutable();

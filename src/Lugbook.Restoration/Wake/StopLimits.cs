@@ -9,6 +9,7 @@ internal static class StopLimits
     public const double Deviations = 3.3;
     // What a hand meter and a line that moves add to every reading: common practice, no source.
     private const double ReadingShare = 0.03;
+    private const double NothingVolts = 5;
     private const double FarShare = 0.5, Far = 2;
 
     /// <summary>Limits of one quantity.</summary>
@@ -22,6 +23,12 @@ internal static class StopLimits
     /// </remarks>
     public static Expected Of(Watched what, double nominal, IReadOnlyList<double> healthy, IReadOnlyList<(string Words, double Value)> faults)
     {
+        // What should be nothing: a few volts from grids or leakage are nothing too.
+        if (what.Unit == "V" && Math.Abs(nominal) < NothingVolts)
+        {
+            var seen = faults.Where(f => Math.Abs(f.Value) > 2 * NothingVolts).OrderBy(f => Math.Abs(f.Value)).Select(f => ((string Words, double Value)?)f).FirstOrDefault();
+            return new(what, nominal, -NothingVolts, NothingVolts, null, seen is null ? null : 2 * NothingVolts, seen is null ? null : 1, Words(seen, null, what));
+        }
         var mean = healthy.Count > 0 ? healthy.Average() : nominal;
         var deviation = healthy.Count > 1 ? Math.Sqrt(healthy.Sum(h => (h - mean) * (h - mean)) / (healthy.Count - 1)) : 0;
         var half = Math.Max(Deviations * deviation, ReadingShare * Math.Abs(mean));

@@ -88,7 +88,7 @@ internal sealed class WakeSet
     }
 
     /// <summary>The state that lasts; null when it does not settle.</summary>
-    public WarmedState? Settled(Network hooked, Hookup how, ImmutableDictionary<string, double>? near = null)
+    public WarmedState? Settled(Network hooked, Hookup how, WarmedState? near = null)
     {
         try { return Warmed.Of(hooked, HeatersIn(hooked, how), Steps, near); }
         catch (UnsolvableException) { return null; }

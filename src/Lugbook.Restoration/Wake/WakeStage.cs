@@ -31,7 +31,7 @@ public static class WakeStage
         {
             stop.ThrowIfCancellationRequested();
             var hooked = set.Hooked(set.Network, new(w, 1, []));
-            return Lamps.Of(set, w, set.Settled(hooked, new(w, 1, []), full.Emission), hooked, shown.Length > 2 ? Math.Abs(shown[2]) : 0, shown[0]);
+            return Lamps.Of(set, w, set.Settled(hooked, new(w, 1, []), full), hooked, shown.Length > 2 ? Math.Abs(shown[2]) : 0, shown[0]);
         })];
         var plan = Plan.Of(set, equipment, lamps);
         var faults = SeriousFaults.Of(set);
@@ -61,14 +61,14 @@ public static class WakeStage
     {
         var hookup = new Hookup(step.LampWatts, step.LineShare, step.Out);
         var hooked = set.Hooked(set.Network, hookup);
-        var nominal = set.Settled(hooked, hookup, full.Emission);
+        var nominal = set.Settled(hooked, hookup, full);
         var values = nominal is null ? [] : set.Shown(nominal.Cycle);
         ImmutableArray<double>?[] Many(IReadOnlyList<Network> networks)
         {
             var results = new ImmutableArray<double>?[networks.Count];
             Parallel.For(0, networks.Count, new() { CancellationToken = stop }, k =>
             {
-                results[k] = set.Settled(set.Hooked(networks[k], hookup), hookup, nominal?.Emission) is { } s ? set.Shown(s.Cycle) : null;
+                results[k] = set.Settled(set.Hooked(networks[k], hookup), hookup, nominal) is { } s ? set.Shown(s.Cycle) : null;
                 tick();
             });
             return results;
@@ -90,6 +90,11 @@ public static class WakeStage
     /// <summary>Does any limit of a step catch these values?</summary>
     public static bool IsCaught(ImmutableArray<Expected> expected, ImmutableArray<double> shown) =>
         expected.Select((e, k) => (e, v: shown[k])).Any(x => x.v > x.e.StopAbove || x.v < x.e.StopBelow);
+
+    /// <summary>The serious faults that look most like what was read at a step, nearest first; the number is how far off, 1 being as far as healthy sets and meters differ.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="read">Value of each watched quantity; null where not read.</param>
+    public static ImmutableArray<(FaultShown Fault, double Off)> LikelyAt(WakeStep step, ImmutableArray<double?> read) => Likely.Of(step, read);
 
     /// <summary>Healthy sets: every part within its tolerance, every valve within the spread of new ones, the line a little off.</summary>
     private static ImmutableArray<Network> Samples(WakeSet set, int samples)

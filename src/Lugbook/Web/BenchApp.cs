@@ -41,6 +41,8 @@ internal static class BenchApp
         builder.Services.AddSingleton<IShelf>(shelf);
         builder.Services.AddSingleton<IBenchPapers>(shelf);
         builder.Services.AddSingleton<SupplyDesk>();
+        builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton<WakeDesk>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton<OpenBooks>();
