@@ -49,6 +49,30 @@ public sealed record Network
         throw new ArgumentException($"No element is called '{element.Name}'.", nameof(element));
     }
 
+    /// <summary>The same network with values changed, as a variant of <see cref="Batch"/> has them; what is not in it is passed over.</summary>
+    /// <exception cref="ArgumentException">An element has no such parameter.</exception>
+    public Network Changed(IEnumerable<(string Element, Parameter Parameter, double Value)> changes)
+    {
+        var changed = Elements.ToBuilder();
+        var places = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < changed.Count; i++) places[changed[i].Name] = i;
+        foreach (var (element, parameter, value) in changes)
+            if (places.TryGetValue(element, out var i)) changed[i] = Valued(changed[i], parameter, value);
+        return new(NodeNames, Reference, changed);
+    }
+
+    // A capacitor's ohms are its leak, a coil's and a fuse's their own: they keep what else they are.
+    private static Element Valued(Element element, Parameter parameter, double value) => (element, parameter) switch
+    {
+        (Capacitor c, Parameter.Ohms) => c with { LeakOhms = value },
+        (Inductor l, Parameter.Ohms) => l with { Ohms = value },
+        (Fuse f, Parameter.Ohms) => f with { Ohms = value },
+        (Filament f, Parameter.Ohms) => f with { RatedAmperes = f.RatedVolts / value },
+        (Thermistor t, Parameter.Ohms) => t with { ColdOhms = value },
+        (Switch s, Parameter.Ohms) => s with { Closed = !(value > 1e3) },
+        _ => Variants.Placed.With(element, parameter, value),
+    };
+
     /// <summary>The same network with further elements.</summary>
     public Network Adding(params IEnumerable<Element> more) => new(NodeNames, Reference, Elements.Concat(more));
 }

@@ -16,6 +16,8 @@ public sealed record SupplyOptions
     public int MostCorrections { get; init; } = 60;
     /// <summary>Elements of two terminals whose current is wanted, besides all diodes.</summary>
     public ImmutableArray<string> Currents { get; init; } = [];
+    /// <summary>A state that is near, of this network or one like it: the search begins there. The answer is the same within the tolerance.</summary>
+    public SupplyState? Near { get; init; }
 }
 
 /// <summary>One voltage over a cycle.</summary>
@@ -39,7 +41,11 @@ public sealed record CycleAmperes(double Average, double Rms, double Peak);
 /// <param name="Corrections">Newton corrections that were needed.</param>
 /// <param name="Residual">Change over a cycle that is left, as a share of the largest capacitor voltage (coil current).</param>
 public sealed record SupplyState(
-    ImmutableArray<CycleVolts> Nodes, ImmutableDictionary<string, CycleAmperes> Currents, TimeCourse Cycle, int Corrections, double Residual);
+    ImmutableArray<CycleVolts> Nodes, ImmutableDictionary<string, CycleAmperes> Currents, TimeCourse Cycle, int Corrections, double Residual)
+{
+    /// <summary>Where another search may begin.</summary>
+    internal Beginning? Beginning { get; init; }
+}
 
 /// <summary>Rectifier, reservoir and load in periodic steady state.</summary>
 public static class Supply
@@ -59,14 +65,15 @@ public static class Supply
         var stepper = new Stepper(layout);
         for (var k = 0; k < stepper.HeatStates.Length; k++) stepper.HeatStates[k] = layout.Warms[k].Element is Filament ? 1 : 100;
         stepper.SetHeat();
-        var (moments, corrections, residual) = Settle(layout, stepper, period, options);
+        var begun = options.Near?.Beginning?.Put(layout, stepper) ?? false;
+        var (moments, corrections, residual) = Settle(layout, stepper, period, options, begun);
         return Report(network, layout, stepper, moments, options, corrections, residual);
     }
 
-    private static (double[] Moments, int Corrections, double Residual) Settle(Layout layout, Stepper stepper, double period, SupplyOptions options)
+    private static (double[] Moments, int Corrections, double Residual) Settle(Layout layout, Stepper stepper, double period, SupplyOptions options, bool begun)
     {
         var moments = Moments.Equal(period, options.StepsPerCycle ?? Moments.Usual);
-        Shooting.Begin(stepper, moments);
+        if (!begun) Shooting.Begin(stepper, moments);
         var corrections = Shooting.Solve(layout, stepper, moments, options, out var residual);
         if (options.StepsPerCycle is not null) return (moments, corrections, residual);
         for (var round = 0; round < Moments.Rounds && Moments.Divided(layout, stepper, moments) is { } finer; round++)
@@ -96,6 +103,7 @@ public static class Supply
     private static SupplyState Report(Network network, Layout layout, Stepper stepper, double[] moments, SupplyOptions options, int corrections, double residual)
     {
         string[] names = [.. network.Elements.OfType<Diode>().Select(d => d.Name).Union(options.Currents)];
+        var beginning = Beginning.Of(layout, stepper);
         var course = new Course(network, stepper, new TransientOptions { Currents = [.. names] });
         Shooting.Cycle(stepper, moments, course.Keep);
         var cycle = course.Done(layout);
@@ -113,6 +121,6 @@ public static class Supply
             var amperes = cycle.Currents[n].Skip(1).ToArray();
             return new CycleAmperes(Mean(amperes), Math.Sqrt(Mean([.. amperes.Select(a => a * a)])), amperes.Max(Math.Abs));
         });
-        return new([.. nodes], currents, cycle, corrections, residual);
+        return new([.. nodes], currents, cycle, corrections, residual) { Beginning = beginning };
     }
 }

@@ -52,8 +52,7 @@ internal sealed class BookView
         // With another meter what lies in parallel is found anew at its volts; the rest stays.
         _basis = sameMeter ? before!._basis : same && before!._basis.IsValueCreated ? new(() => before._basis.Value.With(BookMeters.AtBench(stored.Book).OhmsTestVolts, _sheet)) : new(() => BenchData.Basis(_solved.Value, _bounds.Value, stored.Book, _sheet));
         _judge = new(() => BenchData.Judge(stored.Book, _basis.Value));
-        // Where things lie depends on what is entered, not on what is decided or done.
-        _layout = same ? before!._layout : new(() => LayoutStage.Run(stored.Book));
+        _layout = before is not null && SamePlaces(before.Book, stored.Book) ? before._layout : new(() => LayoutStage.Run(stored.Book));
         _order = before?._order;
         _choose = new(() => data.Choose(_map.Value, new(_solved.Value, _sheet.Value, _bounds.Value), _judge));
     }
@@ -108,7 +107,7 @@ internal sealed class BookView
     public void KeepOrder(FitOrder order) => _order = order;
 
     /// <summary>What to read right after a position is soldered; null when it is not on the sheet. It takes a fraction of a second once the circuit is solved: ask for it off the page's own thread.</summary>
-    public AfterCheck? Check(string position) => _checks.GetOrAdd(position, p => SlipsStage.CheckOf(_solved.Value.Netlist, SlipsStage.WorkOf(Fit, Choose), p, SlipsStage.MetersOf(Book)));
+    public AfterCheck? Check(string position) => _checks.GetOrAdd(position, p => SlipsStage.CheckOf(_solved.Value.Netlist with { Map = Map }, SlipsStage.WorkOf(Fit, Choose), p, SlipsStage.MetersOf(Book)));
 
     private static BookFacts Electrical(BookFacts facts) =>
         facts with { Title = "", Story = null, Year = null, Policy = null, FitRules = null, Meter = null, TodayLineVolts = null, ChartLineVolts = null, ChartOhmsPerVolt = null, ChartInputOhms = null };
@@ -121,7 +120,10 @@ internal sealed class BookView
     private static IEnumerable<Lug> Joined(Book book) => book.Lugs.Select(l => l with { X = null, Y = null });
     private static IEnumerable<Part> Wired(Book book) => book.Parts.Select(p => p with { BodyX = null, BodyY = null, BodyTurn = null });
 
-    // Readings and decisions change no current: what was solved stays solved.
+    // Where things lie depends on what is entered, not on what is decided or done.
+    private static bool SamePlaces(Book a, Book b) => a.Mounts.Equals(b.Mounts) && a.Lugs.Equals(b.Lugs) && a.Wires.Equals(b.Wires) && a.Parts.Equals(b.Parts);
+
+    // Readings and decisions change no current, and no more do places: what was solved stays solved.
     private static bool SameSet(Book a, Book b) => Electrical(a.Facts) == Electrical(b.Facts) && a.Mounts.Equals(b.Mounts) && Joined(a).SequenceEqual(Joined(b)) && a.Wires.Equals(b.Wires)
         && Wired(a).SequenceEqual(Wired(b)) && a.Declared.Equals(b.Declared) && a.SheetReadings.Equals(b.SheetReadings)
         && a.ValveTypes.Equals(b.ValveTypes) && a.ValveLines.Equals(b.ValveLines);

@@ -1,0 +1,59 @@
+using System.Globalization;
+using Lugbook.Restoration.Wake;
+
+namespace Lugbook.Output;
+
+/// <summary>The first power in the trade's notation.</summary>
+internal static class WakeWords
+{
+    /// <summary>"0.52 A", "310 mA", "245 V", "−12 V".</summary>
+    public static string Amount(double amount, string unit)
+    {
+        var text = unit == "A" && Math.Abs(amount) < 0.9995
+            ? $"{Figures(amount * 1e3)} mA"
+            : $"{Figures(amount)} {unit}";
+        return text.Replace('-', '−');
+    }
+
+    /// <summary>"280 to 340 V".</summary>
+    public static string Range(Expected e)
+    {
+        if (e.What.Unit == "A" && Math.Abs(e.High) < 0.9995) return $"{Figures(e.Low * 1e3)} to {Figures(e.High * 1e3)} mA".Replace('-', '−');
+        return $"{Figures(e.Low)} to {Figures(e.High)} {e.What.Unit}".Replace('-', '−');
+    }
+
+    /// <summary>"below 120 V or above 400 V"; empty without a limit.</summary>
+    public static string Stop(Expected e) => (e.StopBelow, e.StopAbove) switch
+    {
+        ({ } below, { } above) => $"below {Amount(below, e.What.Unit)} or above {Amount(above, e.What.Unit)}",
+        ({ } below, null) => $"below {Amount(below, e.What.Unit)}",
+        (null, { } above) => $"above {Amount(above, e.What.Unit)}",
+        _ => "",
+    };
+
+    /// <summary>"3 s", "12 min", "not within an hour".</summary>
+    public static string Time(double? seconds) => seconds switch
+    {
+        null => "not within an hour",
+        0 => "at once",
+        < 1 => "under 1 s",
+        < 100 => string.Create(CultureInfo.InvariantCulture, $"{seconds:0} s"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.#} min"),
+    };
+
+    /// <summary>"starves the set", …</summary>
+    public static string Verdict(LampVerdict verdict) => verdict switch
+    {
+        LampVerdict.Starves => "starves the set",
+        LampVerdict.Suits => "suits",
+        _ => "lets much through",
+    };
+
+    // Three figures: more no hand meter shows of a line that moves.
+    private static string Figures(double value) => Math.Abs(value) switch
+    {
+        >= 99.5 => value.ToString("0", CultureInfo.InvariantCulture),
+        >= 9.95 => value.ToString("0.#", CultureInfo.InvariantCulture),
+        _ => value.ToString("0.##", CultureInfo.InvariantCulture),
+    };
+}
