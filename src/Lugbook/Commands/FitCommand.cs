@@ -2,10 +2,6 @@ using System.CommandLine;
 using Lugbook.Output;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Map;
-using Lugbook.Store.Archive;
-using Lugbook.Store.Exchange;
-using Lugbook.Trade;
-using Lugbook.Web;
 
 namespace Lugbook.Commands;
 

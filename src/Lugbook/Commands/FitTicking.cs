@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
+using Lugbook.Output;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Order;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
 using Lugbook.Store.Photographs;
 using Lugbook.Trade.Text;

@@ -44,7 +44,6 @@ internal static class BenchApp
         builder.Services.AddSingleton<PhotoDesk>();
         builder.Services.AddSingleton<SupplyDesk>();
         builder.Services.AddHostedService<DrawerKeeper>();
-        builder.Services.AddSingleton(time);
         builder.Services.AddSingleton<WakeDesk>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);

@@ -29,7 +29,6 @@ internal sealed class BookView
     private readonly Lazy<BoundsResult> _bounds;
     private readonly Lazy<JudgeBasis> _basis;
     private readonly Lazy<JudgeResult> _judge;
-    private readonly Lazy<ChassisLayout> _layout;
     private FitOrder? _order;
     private (bool WorkedOut, FitOrder? Order, FitResult Sheet)? _fit;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, AfterCheck?> _checks = new(StringComparer.OrdinalIgnoreCase);
@@ -41,7 +40,6 @@ internal sealed class BookView
     {
         Stored = stored;
         Data = data = before is not null && before.Book.ValveTypes.Equals(stored.Book.ValveTypes) && before.Book.ValveLines.Equals(stored.Book.ValveLines) ? before.Data : data.For(stored.Book);
-        _layout = new(() => LayoutStage.Run(stored.Book));
         _map = new(() => MapStage.Run(stored.Book, data.Handbook));
         _firstPass = new(() => data.FirstPass(_map.Value));
         var same = before is not null && SameSet(before.Book, stored.Book);

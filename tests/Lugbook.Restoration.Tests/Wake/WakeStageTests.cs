@@ -65,7 +65,7 @@ public class WakeStageTests
     [Fact]
     public void A_book_without_a_line_says_what_is_missing()
     {
-        var none = WakeStage.Run(Solved.Of(TestBook.New().Made()), Few, stop: TestContext.Current.CancellationToken);
+        var none = WakeStage.Run(Solved.Of(TestBook.New().Build()), Few, stop: TestContext.Current.CancellationToken);
         Assert.NotNull(none.Reason);
         Assert.Empty(none.Steps);
     }
