@@ -18,6 +18,9 @@ internal sealed class Board
     /// <summary>Ends the name of an old part that stayed beside its successor.</summary>
     public const string OldMark = " (old one)";
 
+    /// <summary>Name of the element that is a dangerous short: anything from none to its resistance.</summary>
+    public const string ShortName = "short";
+
     /// <summary>The netlist with the values of that moment.</summary>
     public NetlistResult Netlist { get; }
     /// <summary>The same, unplugged and switched off.</summary>
@@ -26,6 +29,7 @@ internal sealed class Board
     /// <summary>How far an element may be off.</summary>
     public Range Of(string element) =>
         element.EndsWith(OldMark, StringComparison.Ordinal) ? OldOf(element[..^OldMark.Length])
+        : element == ShortName ? new(0, 1, 1, 1, double.PositiveInfinity, double.PositiveInfinity)
         : _ranges.GetValueOrDefault(element, new(1, 1, 1, 1, double.PositiveInfinity, double.PositiveInfinity));
 
     /// <summary>How far it may be off while the old part is in.</summary>

@@ -31,7 +31,7 @@ internal static class CheckWriter
         Slip[] known = [.. slips.Where(s => s.Change is not null)];
         var probing = new Probing(board, known, Lugs(board, part, reach, known), meters);
         var cover = Cover.Of(probing.Candidates.Length, known.Length, probing.Exposes, Value(probing, known.Length));
-        var readings = cover.Readings.Select((c, i) => Reading(board, probing, known, c, i + 1, meters)).ToImmutableArray();
+        var readings = cover.Readings.Select((c, i) => Reading(board, probing.Candidates[c], probing.Shown[c][0], Shown(probing, known, c, meters), i + 1, meters)).ToImmutableArray();
         var told = Told(slips, readings);
         var common = Enumerable.Range(0, probing.Candidates.Length).Where(c => probing.Candidates[c].Kind == ReadingKind.Ohms && IsToCommon(board, probing.Candidates[c])).ToArray();
         return new()
@@ -51,7 +51,7 @@ internal static class CheckWriter
     }
 
     /// <summary>The old part still there, alone or beside the new one.</summary>
-    private static IEnumerable<Slip> Old(Board found, Board board, Part part, Exchange exchange)
+    public static IEnumerable<Slip> Old(Board found, Board board, Part part, Exchange exchange)
     {
         var now = board.Netlist.Network!.Elements.ToDictionary(e => e.Name, StringComparer.Ordinal);
         Element[] old = [.. found.Netlist.ElementsOf(part.Name).Select(n => found.Netlist.Network!.Elements.FirstOrDefault(e => e.Name == n)).OfType<Element>().Where(e => Leads.ValueOf(e) is not null)];
@@ -73,7 +73,7 @@ internal static class CheckWriter
     }
 
     /// <summary>Where the probes can go: the part's lugs, those beside them, the far ends of wires there, and common; one lug of each node that no slip divides.</summary>
-    private static string[] Lugs(Board board, Part part, Reach reach, Slip[] slips)
+    public static string[] Lugs(Board board, Part part, Reach reach, Slip[] slips)
     {
         var map = board.Netlist.Map;
         var moving = slips.SelectMany(s => s.Change!.Lugs.Keys).ToHashSet(StringComparer.OrdinalIgnoreCase);
@@ -97,7 +97,7 @@ internal static class CheckWriter
         common.Lugs.FirstOrDefault(l => own.Contains(l, StringComparer.OrdinalIgnoreCase)) ?? common.Lugs.FirstOrDefault(l => map.Book.Mounts.Named(map.Book.Lugs.Named(l)?.Mount)?.Kind is MountKind.Chassis or MountKind.Can) ?? common.Lugs[0];
 
     // Among equally few readings: those that tell most slips apart; then fewer changes of meter and function.
-    private static Func<ImmutableArray<int>, double> Value(Probing probing, int slips)
+    public static Func<ImmutableArray<int>, double> Value(Probing probing, int slips)
     {
         var words = slips * (slips - 1) / 2 / 64 + 1;
         var apart = new ulong[probing.Candidates.Length][];
@@ -123,20 +123,28 @@ internal static class CheckWriter
         return pairs;
     }
 
-    private static CheckReading Reading(Board board, Probing probing, Slip[] slips, int candidate, int number, BenchMeters meters)
+    /// <summary>What each slip would make of a reading.</summary>
+    public static ImmutableArray<SlipShown> Shown(Probing probing, Slip[] slips, int candidate, BenchMeters meters)
     {
-        var probe = Turned(board, probing.Candidates[candidate]);
+        var (kind, shown) = (probing.Candidates[candidate].Kind, probing.Shown[candidate]);
+        var top = meters.For(kind).TopOf(kind);
+        return [.. slips.Select((s, i) => new SlipShown(s, shown[i + 1], CheckWords.Shown(kind, shown[i + 1], top), Probing.Apart(shown[0], shown[i + 1])))];
+    }
+
+    /// <summary>A reading in words and figures.</summary>
+    public static CheckReading Reading(Board board, Probe candidate, ImmutableArray<Interval> healthy, ImmutableArray<SlipShown> slips, int number, BenchMeters meters)
+    {
+        var probe = Turned(board, candidate);
         var (from, to) = (board.Netlist.Map.NodeOf(probe.From)!.Index, board.Netlist.Map.NodeOf(probe.To)!.Index);
         var meter = meters.For(probe.Kind);
-        var shown = probing.Shown[candidate];
-        var expected = shown[0][0];
+        var expected = healthy[0];
         var (about, seconds) = About(board, probe.Kind, from, to, meters);
         return new()
         {
-            Number = number, Kind = probe.Kind, From = probe.From, To = probe.To, Meter = meter.Name, Expected = shown[0][0], About = about, Seconds = seconds,
+            Number = number, Kind = probe.Kind, From = probe.From, To = probe.To, Meter = meter.Name, Expected = expected, About = about, Seconds = seconds,
             Sentence = $"{(probe.Kind == ReadingKind.Ohms ? "Ohms" : "Capacitance")}, red on {probe.From}, black on {probe.To}: {CheckWords.Shown(probe.Kind, expected, meter.TopOf(probe.Kind))}{(expected.Low > 0 && double.IsFinite(expected.High) ? $" (about {Say.Of(probe.Kind, about)})" : "")}",
             Hint = CheckWords.Hint(probe.Kind, expected, seconds, Plus(board, from, to)),
-            Slips = [.. slips.Select((s, i) => new SlipShown(s, shown[i + 1], CheckWords.Shown(probe.Kind, shown[i + 1], meter.TopOf(probe.Kind)), Probing.Apart(shown[0], shown[i + 1])))],
+            Slips = slips,
         };
     }
 

@@ -27,6 +27,8 @@ public enum SlipKind
     OldLeft,
     /// <summary>The old part is still there beside the new one.</summary>
     OldBeside,
+    /// <summary>Two places touch that would cost a life or a transformer, wherever they are: no slip of one position.</summary>
+    Dangerous,
 }
 
 /// <summary>A change of a network.</summary>

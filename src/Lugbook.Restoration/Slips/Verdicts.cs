@@ -33,7 +33,8 @@ internal static class Verdicts
     private static bool IsOf(CheckReading wanted, string position, Reading reading) =>
         reading.Kind == wanted.Kind && Same(reading.Name, position) && (Same(reading.FromLug, wanted.From) && Same(reading.ToLug, wanted.To) || Same(reading.FromLug, wanted.To) && Same(reading.ToLug, wanted.From));
 
-    private static bool Holds(Interval shown, Reading reading) => reading.IsOver ? double.IsInfinity(shown.High) || shown.High >= reading.Value : reading.Value >= shown.Low && reading.Value <= shown.High;
+    /// <summary>Could the meter have shown that?</summary>
+    public static bool Holds(Interval shown, Reading reading) => reading.IsOver ? double.IsInfinity(shown.High) || shown.High >= reading.Value : reading.Value >= shown.Low && reading.Value <= shown.High;
 
     private static bool Same(string? a, string? b) => string.Equals(a?.Trim(), b?.Trim(), StringComparison.OrdinalIgnoreCase);
     private static string Count(int n, string what) => $"{n} {what}{(n == 1 ? "" : "s")}";

@@ -50,6 +50,7 @@ internal static class CommandLine
         root.Subcommands.Add(ChooseCommand.Create());
         root.Subcommands.Add(OrderCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(ProveCommand.Create());
         root.Subcommands.Add(WakeCommand.Create());
         root.Subcommands.Add(ValveCommand.Create());
         root.Subcommands.Add(DrawCommand.Create());

@@ -4,7 +4,6 @@ using Lugbook.Restoration.Fit;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Netlist;
 using Lugbook.Restoration.Slips;
-using Lugbook.Trade.Meters;
 
 namespace Lugbook.Commands;
 
@@ -15,22 +14,9 @@ internal static class FitCheck
     /// <returns>The exit code: 1 where what was entered is not as expected.</returns>
     public static async Task<int> RunAsync(BookInput opened, MapResult map, FitResult fit, ChooseResult choices, FitCheckOptions options, TextWriter output, TextWriter error)
     {
-        foreach (var name in new[] { options.Meter, options.CapacitanceMeter })
-        {
-            if (name is null || BookMeters.Named(opened.Book, name) is not null) continue;
-            await error.WriteLineAsync($"lugbook: {BookMeters.Unknown(opened.Book, name)}");
-            return ExitCode.WrongInput;
-        }
-        var usual = SlipsStage.MetersOf(opened.Book);
-        var ohms = BookMeters.Named(opened.Book, options.Meter) ?? usual.Ohms;
-        var farads = BookMeters.Named(opened.Book, options.CapacitanceMeter) ?? (options.Meter is null || ohms.Farads is null ? usual.Farads : ohms);
-        if (ohms.OhmsTop <= 0 || farads is { Farads: null })
-        {
-            await error.WriteLineAsync($"lugbook: {(ohms.OhmsTop <= 0 ? $"{ohms.Name} reads no ohms" : $"{farads!.Name} reads no capacitance")}. Name another meter.");
-            return ExitCode.WrongInput;
-        }
+        if (await ProveCommand.MetersAsync(opened, options.Meter, options.CapacitanceMeter, error) is not { } meters) return ExitCode.WrongInput;
         var work = SlipsStage.WorkOf(fit, choices);
-        var check = SlipsStage.CheckOf(NetlistStage.Run(map, opened.Data.Handbook, opened.Data.Laws), work, options.Position, new(ohms, farads));
+        var check = SlipsStage.CheckOf(NetlistStage.Run(map, opened.Data.Handbook, opened.Data.Laws), work, options.Position, meters);
         if (check is null)
         {
             await error.WriteLineAsync($"lugbook: {options.Position} is not on the job sheet. On it are: {(work.IsEmpty ? "none" : string.Join(", ", work.Select(w => w.Position)))}.");
