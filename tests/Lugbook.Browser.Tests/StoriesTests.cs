@@ -218,4 +218,23 @@ public class StoriesTests(BenchFixture bench)
         var faults = result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help} at {v.Nodes[0].Html}").ToArray();
         Assert.True(faults.Length == 0, string.Join("\n", faults));
     }
+
+    [Fact]
+    public async Task A_reading_of_the_cold_proof_that_is_near_nothing_names_the_short_at_once()
+    {
+        var page = await bench.PageAsync();
+        await GoAsync(page, "/book/amp/prove");
+        var first = page.Locator("#cp-1");
+        await first.WaitForAsync(new() { Timeout = 60_000 });
+        await first.FillAsync("3");
+        await first.PressAsync("Enter");
+        await Expect(page.Locator("main [role=status] .complaint")).ToContainTextAsync(new Regex("Looks like: the supply .* on common .*No power until that is settled"));
+        await Expect(page.Locator("li:has(#cp-1)")).ToContainTextAsync("not as expected");
+        Assert.Equal(1, PdfPages(await page.PdfAsync(new() { Format = "A4" })));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(page.Locator("main [role=status] .asked")).ToContainTextAsync("No power before");
+    }
+
+    // Page objects of an uncompressed page tree: "/Type /Page" and not "/Pages".
+    private static int PdfPages(byte[] pdf) => Regex.Count(System.Text.Encoding.Latin1.GetString(pdf), @"/Type\s*/Page\b(?!s)");
 }

@@ -91,7 +91,7 @@ internal static class LookList
             looks.Add(new(ShortFinder.LugOf(map, common.Index) ?? common.Name, $"nothing joins common ({common.Name}) to the chassis: no foot used as an earth, no mounting washer left out", "Common and chassis are two nodes in this set; the readings above tell a short between them where one can be told.", false));
         foreach (var (node, name) in new[] { (common, "Common"), (chassis, "The chassis") }.DistinctBy(n => n.Item1?.Index))
             if (map.LineWays.FirstOrDefault(w => w.Node.Index == node?.Index && w.Path != LinePath.Rectifier) is { } way)
-                looks.Add(new(node!.Name, $"{name.ToLowerInvariant()} is joined to the line: knobs, screws, back and washers keep hands off", $"{name} ({node.Name}) is on the line. {way.Evidence}", false));
+                looks.Add(new(node!.Name, $"{name.ToLowerInvariant()} is joined to the line: knobs, screws, back and washers keep hands off", $"{name} ({node.Name}) is on the line: {way.Evidence.TrimEnd('.')}.", false));
     }
 
     private static string Volts(double volts) => volts >= 10 ? volts.ToString("0", CultureInfo.InvariantCulture) + " V" : volts.ToString("0.##", CultureInfo.InvariantCulture) + " V";

@@ -15,7 +15,9 @@ internal sealed class ShortFinder
     /// <summary>A short is anything up to this, Ω: a flashed can or a drop of solder is none, a carbon track or a burnt insulation some (common practice, no source).</summary>
     public const double MostOhms = 10;
     // What counts as a supply, F and V; what leads the line on before anything limits it, Ω (common practice, no source).
-    private const double LeastFarads = 1e-6, LeastVolts = 40, SurgeOhms = 100;
+    private const double LeastFarads = 1e-6, LeastVolts = 40, RatedVolts = 100, SurgeOhms = 100;
+
+    private const string Itself = "its other end";
 
     private readonly SolveResult _solved;
     private readonly MapResult _map;
@@ -43,7 +45,7 @@ internal sealed class ShortFinder
         var supplies = Supplies();
         foreach (var (node, words) in supplies) Add(ShortKind.Supply, node, _common, words, "common");
         foreach (var (node, words) in supplies) Add(ShortKind.Supply, node, chassis, words, "the chassis");
-        Heaters(chassis, supplies.FirstOrDefault());
+        Heaters(chassis, supplies);
         Line(chassis);
         Add(ShortKind.CommonToChassis, _common, chassis, "common", "the chassis");
     }
@@ -56,14 +58,16 @@ internal sealed class ShortFinder
         double Volts(int node) => cycle?.Nodes[node].Average ?? _solved.Point?.Volts[node] ?? 0;
         void Supply(int node, bool known)
         {
-            if (node == _common || node >= _map.Nodes.Length || found.Exists(f => f.Node == node) || Math.Abs(Volts(node)) < LeastVolts && !(cycle is null && known)) return;
-            found.Add((node, Math.Abs(Volts(node)), $"the supply{(Volts(node) == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" of {Volts(node):+0;-0} V"))}"));
+            if (node == _common || node >= _map.Nodes.Length || found.Exists(f => f.Node == node) || Math.Abs(Volts(node)) < LeastVolts && !known) return;
+            found.Add((node, Math.Abs(Volts(node)), $"the supply{(Math.Abs(Volts(node)) < 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" of {Volts(node):+0;-0} V"))}"));
         }
         foreach (var c in _elements.OfType<Capacitor>().Where(c => c.Farads >= LeastFarads * (1 - 1e-9)))
         {
             var part = PartOf(c);
-            foreach (var node in new[] { c.A, c.B }) Supply(node, part?.Kind == PartKind.Electrolytic && part.RatedVolts is null or >= 100);
+            foreach (var node in new[] { c.A, c.B }) Supply(node, part?.Kind == PartKind.Electrolytic && (part.RatedVolts >= RatedVolts || part.RatedVolts is null && cycle is null));
         }
+        // A directly heated rectifier's filament is the supply, both its ends.
+        foreach (var f in HeatersOfValves()) if (found.Exists(x => x.Node == f.A || x.Node == f.B)) foreach (var node in new[] { f.A, f.B }) Supply(node, false);
         foreach (var d in _solved.Rectifiers.Select(r => _elements.FirstOrDefault(e => e.Name == r.Element)).OfType<Diode>()) Supply(d.Cathode, false);
         var feeding = new List<(int, string)>();
         if (cycle is not null)
@@ -75,16 +79,20 @@ internal sealed class ShortFinder
         return [.. found.OrderByDescending(f => f.Volts).Select(f => (f.Node, f.Words)), .. feeding];
     }
 
-    private void Heaters(int? chassis, (int Node, string Words) supply)
+    private void Heaters(int? chassis, List<(int Node, string Words)> supplies)
     {
-        Filament[] heaters = [.. _elements.OfType<Filament>().Where(f => PartOf(f)?.Kind == PartKind.Valve)];
+        var supply = supplies.FirstOrDefault();
+        Filament[] heaters = [.. HeatersOfValves().Where(f => !supplies.Exists(s => s.Node == f.A || s.Node == f.B))];
         int[] nodes = [.. heaters.SelectMany(f => new[] { f.A, f.B }).Distinct()];
         foreach (var node in nodes) Add(ShortKind.Heater, node, _common, "the heaters", "common");
         foreach (var node in nodes) Add(ShortKind.Heater, node, chassis, "the heaters", "the chassis");
         if (supply.Words is not null) foreach (var node in nodes) Add(ShortKind.Heater, node, supply.Node, "the heaters", supply.Words);
-        foreach (var w in _elements.OfType<Transformer>().SelectMany(t => t.Windings))
-            if (heaters.Any(h => (h.A, h.B) == (w.A, w.B) || (h.B, h.A) == (w.A, w.B))) Add(ShortKind.Heater, w.A, w.B, "one end of a heater winding", "its other end");
+        // A winding with a tap is two: what counts is that one transformer feeds both ends of a heater.
+        foreach (var h in heaters)
+            if (_elements.OfType<Transformer>().Any(t => t.Windings.Any(w => w.A == h.A || w.B == h.A) && t.Windings.Any(w => w.A == h.B || w.B == h.B))) Add(ShortKind.Heater, h.A, h.B, "one end of a heater winding", Itself);
     }
+
+    private IEnumerable<Filament> HeatersOfValves() => _elements.OfType<Filament>().Where(f => PartOf(f)?.Kind == PartKind.Valve);
 
     private void Line(int? chassis)
     {
@@ -127,7 +135,7 @@ internal sealed class ShortFinder
     {
         if (onto is not { } to || from == to || from >= _map.Nodes.Length || to >= _map.Nodes.Length || !_pairs.Add((Math.Min(from, to), Math.Max(from, to)))) return;
         if (LugOf(_map, from) is not { } a || LugOf(_map, to) is not { } b) return;
-        var sentence = kind == ShortKind.Heater && where == "its other end" ? $"a heater winding shorted, {a} to {b}" : $"{what} at {a} on {where} at {b}";
+        var sentence = kind == ShortKind.Heater && where == Itself ? $"a heater winding shorted, {a} to {b}" : $"{what} at {a} on {where} at {b}";
         _found.Add((new Slip
         {
             Id = $"short {a}={b}", Kind = SlipKind.Dangerous, Position = a, Lugs = [a, b], Sentence = sentence,

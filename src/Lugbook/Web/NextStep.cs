@@ -27,6 +27,6 @@ internal sealed record NextStep(string Sentence, string Why, string Button, stri
         var left = view.Choose.Choices.Count(c => c.Decision == Decision.Goes && !c.Done);
         if (left > 0)
             return new($"{Words.Count(left, "part")} to exchange.", "Order once, then go lug by lug.", view.Choose.Choices.Any(c => c.Done) ? "Go on exchanging" : "See the order", view.Choose.Choices.Any(c => c.Done) ? "/fit" : "/order");
-        return new("Everything that goes has been exchanged.", "Check the work cold before any power.", "See the record", "/record");
+        return new("Everything that goes has been exchanged.", "Check the work cold before any power.", "Prove it cold", "/prove");
     }
 }

@@ -50,7 +50,7 @@ public class SoundnessTests
     }
 
     // What the meter shows: infinite for "over"; null where the capacitance meter has no business.
-    private static double? Shown(Network network, SlipChange change, Board board, CheckReading reading, BenchMeters meters, Random random)
+    internal static double? Shown(Network network, SlipChange change, Board board, CheckReading reading, BenchMeters meters, Random random)
     {
         int At(string lug) => change.Lugs.TryGetValue(lug, out var moved) ? moved : board.Netlist.Map.NodeOf(lug)!.Index;
         var (a, b) = (At(reading.From), At(reading.To));
@@ -68,7 +68,7 @@ public class SoundnessTests
         return farads + error * meters.Farads.Farads!.Uncertainty(farads);
     }
 
-    private static Network Sample(Board board, SlipChange change, bool old, int seed)
+    internal static Network Sample(Board board, SlipChange change, bool old, int seed)
     {
         var cold = ColdSet.Of(board.Netlist with { Network = change.Of(board.Netlist.Network!) });
         return new(cold.NodeNames, cold.Reference, cold.Elements.SelectMany(e => Drawn(e, old && change.Instead.Any(i => i.Name == e.Name) ? board.OldOf(e.Name) : board.Of(e.Name), seed)));
