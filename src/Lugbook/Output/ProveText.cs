@@ -38,15 +38,20 @@ internal static class ProveText
         if (proof.Reason is { } reason) return $"{text}  No proof can be worked out: {reason}";
         var table = new TextTable("", "", "red", "black", "healthy", "a short shows", "read");
         foreach (var r in proof.Readings)
-            table.Add($"{r.Number}", r.Kind == Trade.Readings.ReadingKind.Ohms ? "Ω" : "F", r.From, r.To, Healthy(r), r.Number <= proof.ShortReadings ? ProveStage.LimitsOf(proof, r).Short : "", "________");
+            table.Add($"{r.Number}", r.Kind == Trade.Readings.ReadingKind.Ohms ? "Ω" : "F", r.From, r.To, Range(r), r.Number <= proof.ShortReadings ? ProveStage.LimitsOf(proof, r).Short : "", "________");
         text.WriteLine(table.ToString());
         foreach (var look in proof.Looks.Where(l => l.IsWrong).Concat(proof.Looks.Where(l => !l.IsWrong))) text.WriteLine($"[ ] {(look.IsWrong ? "! " : "")}{look.LookAt}");
         text.WriteLine($"[ ] {Words.Count(proof.Shorts.Count(s => !s.IsTold), "short")} and {Words.Count(proof.Unseen.Length, "lug")} that no reading tells are looked at.");
         return text.ToString().TrimEnd();
     }
 
-    /// <summary>The expected figures of a reading, without what stands before them.</summary>
-    public static string Healthy(CheckReading r) => r.Sentence[(r.Sentence.IndexOf(": ", StringComparison.Ordinal) + 2)..];
+    /// <summary>What healthy sets show, alone: "22 Ω to 59 Ω".</summary>
+    public static string Range(CheckReading r)
+    {
+        var from = r.Sentence.IndexOf(": ", StringComparison.Ordinal) + 2;
+        var about = r.Sentence.IndexOf(" (about", from, StringComparison.Ordinal);
+        return about < 0 ? r.Sentence[from..] : r.Sentence[from..about];
+    }
 
     private static StringWriter Begin(string title, ProveResult proof)
     {
