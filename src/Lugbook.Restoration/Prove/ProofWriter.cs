@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Lugbook.Restoration.Prove.Solving;
 using Lugbook.Restoration.Slips;
 using Lugbook.Restoration.Solve;
 using Lugbook.Restoration.Map;

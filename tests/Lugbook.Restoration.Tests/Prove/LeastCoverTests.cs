@@ -1,6 +1,6 @@
 using System.Numerics;
 using CsCheck;
-using Lugbook.Restoration.Prove;
+using Lugbook.Restoration.Prove.Solving;
 
 namespace Lugbook.Restoration.Tests.Prove;
 

@@ -28,7 +28,7 @@ public class FitCheckTests
     }
 
     [Theory]
-    [InlineData("C99", "digital-10M", "C99 is not on the job sheet. On it are: C1, C6,")]
+    [InlineData("C99", "digital-10M", "C99 is not on the job sheet. On it are: C6, C7,")]
     [InlineData("C6", "no-such", "no meter is called 'no-such'")]
     public async Task What_cannot_be_checked_is_refused_with_what_to_write(string position, string meter, string says)
     {

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Numerics;
 using Google.OrTools.Sat;
 
-namespace Lugbook.Restoration.Prove;
+namespace Lugbook.Restoration.Prove.Solving;
 
 /// <summary>The fewest sets that cover all that is open, for problems too large to try every way.</summary>
 /// <param name="Chosen">Numbers of the sets, in order.</param>
