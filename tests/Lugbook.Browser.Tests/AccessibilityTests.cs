@@ -8,7 +8,7 @@ namespace Lugbook.Browser.Tests;
 public class AccessibilityTests(BenchFixture bench)
 {
     public static TheoryData<string> Pages =>
-        ["/", "/start", "/bring", "/read", "/book/radio", "/book/radio/parts", "/book/radio/chassis", "/book/radio/map", "/book/radio/sheet", "/book/radio/judge", "/book/radio/choose", "/book/radio/order", "/book/radio/fit", "/book/radio/prove", "/book/radio/bench", "/book/radio/photos", "/book/radio/record", "/book/radio/paste", "/book/radio/stage/V3", "/book/radio/power", "/book/radio/meters", "/book/radio/valves", "/book/none", "/nowhere"];
+        ["/", "/start", "/bring", "/read", "/book/radio", "/book/radio/parts", "/book/radio/chassis", "/book/radio/map", "/book/radio/sheet", "/book/radio/judge", "/book/radio/choose", "/book/radio/order", "/book/radio/fit", "/book/radio/bench", "/book/radio/photos", "/book/radio/record", "/book/radio/paste", "/book/radio/stage/V3", "/book/radio/power", "/book/radio/meters", "/book/radio/valves", "/book/none", "/nowhere"];
 
     [Theory]
     [MemberData(nameof(Pages))]
