@@ -22,7 +22,7 @@ public class WakeAccuracyTests
     [MemberData(nameof(Books))]
     public void Other_faults_are_stopped_and_other_healthy_sets_are_not(string book)
     {
-        var sets = Asked is not { } n ? 6 : book == "tv" ? n / 8 : n;
+        var sets = Asked is not { } n ? 6 : book == "tv" ? n / 25 : n;
         var stop = TestContext.Current.CancellationToken;
         var solved = Solved.Demo(book);
         var wake = WakeStage.Run(solved, Usual, stop: stop);
