@@ -11,7 +11,7 @@ public class ReformingTests
 
     private static Reforming Plan(ReformingWith with) => WakeStage.Reform(Solved.Demo("amp"), Can, with);
 
-    /// <summary>Source: V²/R in the resistor, V²/4R in the capacitor at most; 0.2 W in a can and 0.1 V at 30 kΩ after an hour: published rules.</summary>
+    /// <summary>Source: V²/R in the resistor, V²/4R in the capacitor at most; 0.2 W in a can: docs/wake.md.</summary>
     [Fact]
     public void At_350_V_the_smallest_resistor_is_taken_that_keeps_both_cool()
     {
