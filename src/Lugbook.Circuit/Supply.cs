@@ -66,20 +66,21 @@ public static class Supply
         for (var k = 0; k < stepper.HeatStates.Length; k++) stepper.HeatStates[k] = layout.Warms[k].Element is Filament ? 1 : 100;
         stepper.SetHeat();
         var begun = options.Near?.Beginning?.Put(layout, stepper) ?? false;
-        var (moments, corrections, residual) = Settle(layout, stepper, period, options, begun);
-        return Report(network, layout, stepper, moments, options, corrections, residual);
+        var left = begun ? options.Near!.Beginning!.LeftFor(layout) : null;
+        var (moments, corrections, residual) = Settle(layout, stepper, period, options, begun, ref left);
+        return Report(network, layout, stepper, moments, options, corrections, residual, left);
     }
 
-    private static (double[] Moments, int Corrections, double Residual) Settle(Layout layout, Stepper stepper, double period, SupplyOptions options, bool begun)
+    private static (double[] Moments, int Corrections, double Residual) Settle(Layout layout, Stepper stepper, double period, SupplyOptions options, bool begun, ref double[,]? left)
     {
         var moments = Moments.Equal(period, options.StepsPerCycle ?? Moments.Usual);
         if (!begun) Shooting.Begin(stepper, moments);
-        var corrections = Shooting.Solve(layout, stepper, moments, options, out var residual);
+        var corrections = Shooting.Solve(layout, stepper, moments, options, ref left, out var residual);
         if (options.StepsPerCycle is not null) return (moments, corrections, residual);
         for (var round = 0; round < Moments.Rounds && Moments.Divided(layout, stepper, moments) is { } finer; round++)
         {
             moments = finer;
-            corrections += Shooting.Solve(layout, stepper, moments, options, out residual);
+            corrections += Shooting.Solve(layout, stepper, moments, options, ref left, out residual);
         }
         return (moments, corrections, residual);
     }
@@ -100,10 +101,10 @@ public static class Supply
         };
     }
 
-    private static SupplyState Report(Network network, Layout layout, Stepper stepper, double[] moments, SupplyOptions options, int corrections, double residual)
+    private static SupplyState Report(Network network, Layout layout, Stepper stepper, double[] moments, SupplyOptions options, int corrections, double residual, double[,]? left)
     {
         string[] names = [.. network.Elements.OfType<Diode>().Select(d => d.Name).Union(options.Currents)];
-        var beginning = Beginning.Of(layout, stepper);
+        var beginning = Beginning.Of(layout, stepper, left);
         var course = new Course(network, stepper, new TransientOptions { Currents = [.. names] });
         Shooting.Cycle(stepper, moments, course.Keep);
         var cycle = course.Done(layout);

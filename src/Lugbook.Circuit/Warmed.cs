@@ -26,14 +26,14 @@ public static class Warmed
     /// <param name="near">A state that is near, of this network or one like it; the search begins there.</param>
     /// <exception cref="ArgumentException">No line, or a name that is none.</exception>
     /// <exception cref="UnsolvableException">The cycle does not settle.</exception>
-    /// <remarks>Cycle and emission in turn, half of the way each time where they swing, until no emission changes by more than half a per cent.</remarks>
+    /// <remarks>Cycle and emission in turn, each emission by the secant of its last two, until no emission changes by more than half a per cent.</remarks>
     public static WarmedState Of(Network network, ImmutableDictionary<string, string> heaters, PoweredOptions? options = null, WarmedState? near = null)
     {
         var reduced = Reduction.Of(network, options ?? new());
         var filaments = Filaments(network, heaters);
         var how = How(reduced, options) with { Near = near?.Cycle };
         var emission = heaters.Keys.ToImmutableDictionary(v => v, v => near?.Emission.GetValueOrDefault(v, 1) ?? 1);
-        ImmutableDictionary<string, double>? change = null;
+        (ImmutableDictionary<string, double> From, ImmutableDictionary<string, double> Moved)? before = null;
         for (var round = 1; ; round++)
         {
             var cycle = Supply.SteadyState(Cooled(reduced, emission), how);
@@ -42,10 +42,15 @@ public static class Warmed
             var moved = next.ToImmutableDictionary(n => n.Key, n => n.Value - emission[n.Key]);
             if (moved.Values.All(m => Math.Abs(m) < Settled) || round == MostRounds)
                 return new(cycle, emission, filaments.ToImmutableDictionary(f => f.Key, f => Rms(cycle, f.Value) / f.Value.RatedVolts));
-            emission = emission.ToImmutableDictionary(e => e.Key, e => e.Value + (change is not null && change[e.Key] * moved[e.Key] < 0 ? 0.5 : 1) * moved[e.Key]);
-            change = moved;
+            var from = emission;
+            emission = from.ToImmutableDictionary(e => e.Key, e => Math.Max(e.Value - moved[e.Key] / Slope(e.Value, moved[e.Key], before?.From[e.Key], before?.Moved[e.Key]), 0));
+            before = (from, moved);
         }
     }
+
+    // More emission loads the line and cools the heaters: what is asked for falls as emission grows, so the change falls by one or more.
+    private static double Slope(double emission, double moved, double? from, double? before) =>
+        from is { } f && before is { } b && emission != f ? Math.Clamp((moved - b) / (emission - f), -8, -0.7) : -1;
 
     /// <summary>The state at a moment while heaters warm up: each filament named has the resistance of its heat, whatever it draws.</summary>
     /// <param name="network">As in <see cref="Of"/>.</param>

@@ -10,18 +10,24 @@ internal static class Shooting
     private const double LeastShare = 0.1, WellShare = 0.2;
 
     /// <summary>Leaves the stepper in the state that repeats.</summary>
+    /// <param name="layout">The network's states.</param>
+    /// <param name="stepper">At a state to begin from.</param>
+    /// <param name="moments">One cycle.</param>
+    /// <param name="options">Tolerance and corrections.</param>
+    /// <param name="left">1 − dx/dx0 of a network that is near, or null; afterwards that of this one. Near ones serve until the drift no longer falls well with them.</param>
+    /// <param name="residual">Change over a cycle that is left.</param>
     /// <returns>How many corrections it took.</returns>
     /// <exception cref="UnsolvableException">It was not found.</exception>
-    public static int Solve(Layout layout, Stepper stepper, double[] moments, SupplyOptions options, out double residual)
+    public static int Solve(Layout layout, Stepper stepper, double[] moments, SupplyOptions options, ref double[,]? left, out double residual)
     {
         var m = stepper.State.Length;
         var (count, period) = (layout.Warms.Count, moments[^1]);
         residual = double.PositiveInfinity;
         Correction? last = null;
-        double[,]? left = null;
         var drift = new double[m];
         var heat = new (double State, double Change)?[count];
-        var carry = true;
+        var borrowed = left is not null;
+        var carry = !borrowed;
         for (var correction = 0; correction <= options.MostCorrections; correction++)
         {
             var from = (double[])stepper.State.Clone();
@@ -42,11 +48,18 @@ internal static class Shooting
             stepper.By = null;
             for (var k = 0; k < m; k++) drift[k] = stepper.State[k] - from[k];
             var relative = Relative(layout, stepper, drift);
-            residual = Math.Max(relative, Warm(layout, stepper, watts, heat));
+            residual = Math.Max(relative, Warm(layout, stepper, watts, heat, correction >= Undamped));
             if (residual <= options.Tolerance)
             {
                 from.CopyTo(stepper.State, 0);
                 return correction;
+            }
+            // What was borrowed and leads away is given back.
+            if (borrowed && last is not null && !(relative <= last.Drift) && relative > 10 * options.Tolerance)
+            {
+                last.From.CopyTo(stepper.State, 0);
+                (last, borrowed, carry) = (null, false, true);
+                continue;
             }
             // A correction that made the drift grow is halved; what still swings between two states after many is damped.
             if (last is { Share: > LeastShare } && relative > 10 * options.Tolerance && !(relative <= last.Drift))
@@ -59,7 +72,7 @@ internal static class Shooting
             // x(T; x0) = x0: (1 − dx/dx0)·step = drift. Derivatives take more than half of a cycle's time: those of a cycle before serve as long as the drift falls well with them.
             if (by is not null)
             {
-                left = Unit(m);
+                (left, borrowed) = (Unit(m), false);
                 for (var r = 0; r < m; r++)
                     for (var c = 0; c < m; c++) left[r, c] -= by[r, c];
             }
@@ -139,10 +152,10 @@ internal static class Shooting
         }
     }
 
-    /// <summary>Largest drift as a share of the largest state of its sort.</summary>
+    /// <summary>Largest drift as a share of the largest state of its sort; of a volt and ten milliamperes where all is dead, as behind a short.</summary>
     private static double Relative(Layout layout, Stepper stepper, double[] drift)
     {
-        double volts = 1e-3, amperes = 1e-6, worst = 0;
+        double volts = 1, amperes = 0.01, worst = 0;
         foreach (var s in layout.Stores) volts = Math.Max(volts, Math.Abs(stepper.State[s.State]));
         foreach (var w in layout.Windings) for (var p = 0; p < w.Windings.Length; p++) amperes = Math.Max(amperes, Math.Abs(stepper.State[w.State + p]));
         foreach (var s in layout.Stores) worst = Math.Max(worst, Math.Abs(drift[s.State]) / volts);
@@ -150,8 +163,8 @@ internal static class Shooting
         return worst;
     }
 
-    /// <summary>Brings heat to what the mean power asks for; returns the change as a share. A filament by the secant of its last two changes, a thermistor, which may run away, half-way.</summary>
-    private static double Warm(Layout layout, Stepper stepper, double[] watts, (double State, double Change)?[] before)
+    /// <summary>Brings heat to what the mean power asks for; returns the change as a share. A filament by the secant of its last two changes, a thermistor, which may run away, and what swings for long, half-way.</summary>
+    private static double Warm(Layout layout, Stepper stepper, double[] watts, (double State, double Change)?[] before, bool damped)
     {
         double worst = 0;
         for (var k = 0; k < watts.Length; k++)
@@ -163,7 +176,7 @@ internal static class Shooting
             // Heat falls with what resistance takes: by about −1.3 for a filament on a fixed voltage, −0.7 for one on a fixed current.
             var slope = before[k] is { } last && state != last.State ? Math.Clamp((change - last.Change) / (state - last.State), -2, -0.6) : -1;
             before[k] = (state, change);
-            stepper.HeatStates[k] += element is Filament ? -change / slope : 0.5 * change;
+            stepper.HeatStates[k] += element is Filament && !damped ? -change / slope : 0.5 * change;
         }
         stepper.SetHeat();
         return worst;

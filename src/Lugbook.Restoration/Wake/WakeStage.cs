@@ -87,6 +87,18 @@ public static class WakeStage
         };
     }
 
+    /// <summary>How an electrolytic that stays is re-formed; <see cref="Reforming.Reason"/> says why not.</summary>
+    /// <param name="solved">The set.</param>
+    /// <param name="position">The capacitor.</param>
+    /// <param name="with">Supply, resistors, months of storage.</param>
+    public static Reforming Reform(SolveResult solved, string position, ReformingWith with) => Reforms.Of(solved, position, with);
+
+    /// <summary>Every electrolytic that was decided to stay.</summary>
+    public static ImmutableArray<string> Staying(SolveResult solved) => [.. Reforms.Staying(solved.Netlist.Map.Book)];
+
+    /// <summary>Readings of a re-forming (minutes since it was joined, volts across the resistor), in order of time.</summary>
+    public static ImmutableArray<ReformingReading> Judged(Reforming plan, ImmutableArray<(double Minutes, double Volts)> readings) => Reforms.Judged(plan, readings);
+
     /// <summary>Does any limit of a step catch these values?</summary>
     public static bool IsCaught(ImmutableArray<Expected> expected, ImmutableArray<double> shown) =>
         expected.Select((e, k) => (e, v: shown[k])).Any(x => x.v > x.e.StopAbove || x.v < x.e.StopBelow);

@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Lugbook.Drawing.Plots;
 using Lugbook.Output;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Wake;
+using Lugbook.Trade.Quantities;
 
 namespace Lugbook.Commands;
 
@@ -21,12 +23,17 @@ internal static class WakeCommand
         var bleeder = new Option<double?>("--bleeder") { Description = "Resistor to drain capacitors with, ohms; 2200 unless given." };
         var line = new Option<double?>("--line") { Description = "Line voltage today, V; else as the book says." };
         var samples = new Option<int>("--samples") { Description = "Healthy sets that the spread is taken from; 24 unless given.", DefaultValueFactory = _ => 24 };
+        var reform = new Option<string?>("--reform") { Description = "How to re-form this electrolytic, instead of the first power." };
+        var supply = new Option<double?>("--supply") { Description = "With --reform: direct volts of the supply; else the volts at its place in the circuit." };
+        var resistor = new Option<string[]>("--resistor") { Description = "With --reform: resistors at hand, 100k 220k.", AllowMultipleArgumentsPerToken = true };
+        var months = new Option<double?>("--months") { Description = "With --reform: months without voltage; 600 unless given." };
         var plot = new Option<string?>("--plot") { Description = "Writes volts and current against time to this SVG file." };
         var command = new BenchWord("wake", "How do I apply power for the first time, and where must I stop?",
             "lugbook wake data/demo/amp --lamp 60",
             "lugbook wake data/demo/radio --lamp 40 60 100 --isolation 150 --plot warming.svg",
-            "lugbook wake data/demo/amp --lamp 60 --variac --json")
-        { book, lamp, variac, isolation, bleeder, line, samples, plot, valves, json };
+            "lugbook wake data/demo/amp --lamp 60 --variac --json",
+            "lugbook wake data/demo/amp --reform C10A --supply 350 --resistor 220k")
+        { book, lamp, variac, isolation, bleeder, line, samples, reform, supply, resistor, months, plot, valves, json };
         command.SetAction(async (parsed, stop) =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
@@ -40,6 +47,14 @@ internal static class WakeCommand
             Within(parsed.GetValue(bleeder), 100, 1e6, "a bleeder (ohms)");
             Within(parsed.GetValue(line), 50, 300, "a line (V)");
             Within(parsed.GetValue(samples), 8, 5000, "a number of samples");
+            Within(parsed.GetValue(supply), 5, 1000, "a supply (V)");
+            Within(parsed.GetValue(months), 0, 1500, "a number of months");
+            var ohms = ImmutableArray.CreateBuilder<double>();
+            foreach (var r in parsed.GetValue(resistor) ?? [])
+            {
+                if (Notation.TryParse(r, Unit.Ohm, out var value, out var complaint) && value is >= 1e3 and <= 10e6) ohms.Add(value);
+                else fault ??= complaint is null ? $"lugbook: a resistor of {r} is not possible; give 1k to 10M." : $"lugbook: {complaint}";
+            }
             if (fault is not null)
             {
                 await error.WriteLineAsync(fault);
@@ -57,6 +72,15 @@ internal static class WakeCommand
                 Samples = parsed.GetValue(samples),
             };
             var solved = opened.Data.Solve(MapStage.Run(opened.Book, opened.Data.Handbook));
+            if (parsed.GetValue(reform) is { } position)
+            {
+                var with = new ReformingWith { SupplyVolts = parsed.GetValue(supply) };
+                if (ohms.Count > 0) with = with with { Ohms = ohms.ToImmutable() };
+                if (parsed.GetValue(months) is { } lain) with = with with { Months = lain };
+                var plan = WakeStage.Reform(solved, position, with);
+                await output.WriteLineAsync(parsed.GetValue(json) ? Json.Write(plan) : WakeText.Of(plan));
+                return plan.Reason is null ? ExitCode.Done : ExitCode.No;
+            }
             var wake = WakeStage.Run(solved, equipment, null, stop);
             if (parsed.GetValue(plot) is { } file)
             {

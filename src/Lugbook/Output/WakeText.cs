@@ -30,6 +30,21 @@ internal static class WakeText
         return text.ToString().TrimEnd();
     }
 
+    /// <summary>A re-forming plan.</summary>
+    public static string Of(Reforming plan)
+    {
+        if (plan.Reason is { } reason) return $"{plan.Position}: re-forming\n\n{reason}";
+        var text = new StringWriter { NewLine = "\n" };
+        text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{plan.Position}: re-forming, {plan.Farads * 1e6:0.#} µF {plan.RatedVolts:0} V\n"));
+        foreach (var caution in plan.Cautions) text.WriteLine($"Caution: {caution}");
+        text.WriteLine($"\n{WakeWords.Ohms(plan.Ohms)} in series, {WakeWords.Amount(plan.SupplyVolts, "V")}. {WakeWords.Reform(plan)}\n");
+        var table = new TextTable("after", "across the resistor", "current", "across the capacitor", "slow above");
+        foreach (var m in plan.Course) table.Add(WakeWords.Minutes(m.Minutes), WakeWords.Amount(m.ResistorVolts, "V"), WakeWords.Amount(m.Amperes, "A"), WakeWords.Amount(m.CapacitorVolts, "V"), WakeWords.Amount(m.MostResistorVolts, "V"));
+        text.WriteLine(table.ToString());
+        text.WriteLine("Note: a simple model of a sound capacitor (docs/wake.md); yours may take longer or never come.");
+        return text.ToString().TrimEnd();
+    }
+
     private static void Step(StringWriter text, WakeStep step)
     {
         text.WriteLine($"{step.Number}. {step.Title}\n   {step.Connect}\n   {step.Purpose}");

@@ -49,6 +49,27 @@ internal static class WakeWords
         _ => "lets much through",
     };
 
+    /// <summary>"5 min", "7.3 h".</summary>
+    public static string Minutes(double minutes) => minutes < 100
+        ? string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min") : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60:0.#} h");
+
+    /// <summary>"220 kΩ".</summary>
+    public static string Ohms(double ohms) => ohms < 1e6 ? $"{Figures(ohms / 1e3)} kΩ" : $"{Figures(ohms / 1e6)} MΩ";
+
+    /// <summary>What to do with a re-forming plan.</summary>
+    public static string Reform(Reforming plan) => string.Create(CultureInfo.InvariantCulture,
+        $"A short makes {plan.ShortWatts:0.##} W in the resistor; never more than {plan.MostCapacitorWatts:0.##} W in the capacitor. It passes at {Amount(plan.PassVolts, "V")} or less across the resistor ({Amount(plan.PassAmperes, "A")}), not before 5 min; not there after {Minutes(plan.GiveUpMinutes)}: give up. Switch off when the current rises, or when the body warms. Then discharge through the same resistor, {Time(plan.DischargeSeconds)} to 5 V, and measure.");
+
+    /// <summary>"go on", "switch off", …</summary>
+    public static string Verdict(ReformingVerdict verdict) => verdict switch
+    {
+        ReformingVerdict.GoOn => "go on",
+        ReformingVerdict.Slow => "slow",
+        ReformingVerdict.Passes => "passes",
+        ReformingVerdict.Stop => "switch off",
+        _ => "give up",
+    };
+
     // Three figures: more no hand meter shows of a line that moves.
     private static string Figures(double value) => Math.Abs(value) switch
     {

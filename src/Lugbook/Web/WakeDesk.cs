@@ -58,6 +58,7 @@ internal sealed class WakeDesk(IBenchPapers papers, TimeProvider clock)
                 "lamps" when numbers.All(n => n is >= 5 and <= 1000) => usual with { LampWatts = [.. numbers.OfType<double>().Distinct().Order()] },
                 "variable" => usual with { VariableTransformer = cells[1] == "yes" },
                 "isolation" => usual with { IsolationVoltAmperes = numbers is [{ } va] ? va : null },
+                "samples" when numbers is [>= 8 and <= 500] => usual with { Samples = (int)numbers[0]!.Value },
                 "bleeder" => usual with { BleederOhms = numbers is [{ } ohms] ? ohms : null },
                 _ => usual,
             };
@@ -66,7 +67,7 @@ internal sealed class WakeDesk(IBenchPapers papers, TimeProvider clock)
     }
 
     internal static string Text(WakeEquipment e) =>
-        $"lamps\t{string.Join(' ', e.LampWatts.Select(Said))}\nvariable\t{(e.VariableTransformer ? "yes" : "no")}\nisolation\t{Said(e.IsolationVoltAmperes)}\nbleeder\t{Said(e.BleederOhms)}\n";
+        $"lamps\t{string.Join(' ', e.LampWatts.Select(Said))}\nvariable\t{(e.VariableTransformer ? "yes" : "no")}\nisolation\t{Said(e.IsolationVoltAmperes)}\nbleeder\t{Said(e.BleederOhms)}\nsamples\t{e.Samples.ToString(CultureInfo.InvariantCulture)}\n";
 
     internal static ImmutableArray<WakeReading> Readings(string? text) =>
     [
