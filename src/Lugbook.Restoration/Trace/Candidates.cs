@@ -16,7 +16,8 @@ internal sealed record Candidate(ProbePlace Place, Meter Meter, double Cost, str
 internal static class Candidates
 {
     // Effort and danger beside ohms with the plug out; common practice, no source.
-    private const double FaradsCost = 1.2, VoltsCost = 2, HighCost = 1, VeryHighCost = 2, LineCost = 3, ChangeCost = 1.5;
+    private const double AcrossCost = 0.2, LeastAcross = 0.3;
+    private const double FaradsCost = 1.05, VoltsCost = 1.0, HighCost = 0.05, VeryHighCost = 0.3, LineCost = 0.5, ChangeCost = 0.1;
 
     /// <param name="model">The set.</param>
     /// <param name="last">What was read last: going over from running to unplugged and back costs.</param>
@@ -43,6 +44,9 @@ internal static class Candidates
         {
             if (part.LeadA is not { } a || part.LeadB is not { } b || map.NodeOf(a) is not { } from || map.NodeOf(b) is not { } to || from.Index == to.Index) continue;
             if (from.Index != common.Index && to.Index != common.Index) list.Add(new(new(ReadingKind.Ohms, a, b), settings.Meters.Ohms, 1 + (ran ? ChangeCost : 0), part.Name));
+            // Across a part that carries direct current, both ends live: what flows there, to the volt.
+            if (settings.MayRun && healthy is not null && from.Index != common.Index && to.Index != common.Index && !part.Kind.IsCapacitor() && Math.Abs(healthy[from.Index] - healthy[to.Index]) > LeastAcross)
+                list.Add(new(new(ReadingKind.Volts, a, b), settings.Volts, VoltsCost + AcrossCost + (Math.Max(Math.Abs(healthy[from.Index]), Math.Abs(healthy[to.Index])) > 300 ? VeryHighCost : 0) + (last is not null && !ran ? ChangeCost : 0), part.Name));
             if (part.Kind.IsCapacitor() && settings.Meters.Farads is { Farads: { } scale } farads && part.Value is { } value && value <= scale.Top) list.Add(new(new(ReadingKind.Farads, a, b), farads, FaradsCost + (ran ? ChangeCost : 0), part.Name));
         }
         return list;

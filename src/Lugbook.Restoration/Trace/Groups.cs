@@ -27,9 +27,10 @@ internal static class Groups
     /// <summary>Is there a reading that tells the two apart?</summary>
     private static bool Divided(TraceModel model, Predictor predictor, Variant a, Variant b, List<Candidate> candidates)
     {
+        Prediction? Row(Variant v, Candidate c) => c.Place.Kind == ReadingKind.Volts ? predictor.Quick(v, c.Place, c.Meter) : predictor.Exact(v, c.Place, c.Meter);
         foreach (var c in candidates)
         {
-            if (Far(model, c, a, b) && predictor.Quick(a, c.Place, c.Meter) is { } p && predictor.Quick(b, c.Place, c.Meter) is { } q && Distance(p, q, c) > Apart) return true;
+            if (Far(model, c, a, b) && Row(a, c) is { } p && Row(b, c) is { } q && Distance(p, q, c) > Apart) return true;
         }
         return false;
     }
@@ -40,10 +41,10 @@ internal static class Groups
         if (c.Place.Kind == ReadingKind.Volts)
         {
             if (a.Volts is null || b.Volts is null) return false;
-            var (v, w) = (a.Volts[model.HotNode(a, c.Place.From)], b.Volts[model.HotNode(b, c.Place.From)]);
+            var (v, w) = (a.Volts[model.HotNode(a, c.Place.From)] - a.Volts[model.HotNode(a, c.Place.To)], b.Volts[model.HotNode(b, c.Place.From)] - b.Volts[model.HotNode(b, c.Place.To)]);
             return Math.Abs(v - w) > 0.02 * Math.Max(Math.Abs(v), Math.Abs(w)) + 0.03;
         }
-        double Value(Variant v) => Math.Min(model.Cold.Value(v, c.Place, model.ColdNode(v, c.Place.From), model.ColdNode(v, c.Place.To), c.Meter), 2 * c.Meter.TopOf(c.Place.Kind));
+        double Value(Variant v) => Math.Min(model.Cold.Value(v, c.Place, c.Meter), 2 * c.Meter.TopOf(c.Place.Kind));
         return Math.Abs(Observation.ScaledOf(c.Place.Kind, Value(a)) - Observation.ScaledOf(c.Place.Kind, Value(b))) > 0.02;
     }
 

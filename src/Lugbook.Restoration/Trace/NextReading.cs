@@ -40,8 +40,8 @@ internal sealed class NextReading
     public List<(Candidate Candidate, double Nats)> Ranked(List<Candidate> candidates)
     {
         if (_components.Count < 2) return [];
-        var taken = _ranking.Read.Select(o => (o.Place.Kind, o.Place.From.ToUpperInvariant(), o.Place.Kind == ReadingKind.Volts ? "" : o.Place.To.ToUpperInvariant())).ToHashSet();
-        var open = candidates.Where(c => !taken.Contains((c.Place.Kind, c.Place.From.ToUpperInvariant(), c.Place.Kind == ReadingKind.Volts ? "" : c.Place.To.ToUpperInvariant()))).ToArray();
+        var taken = _ranking.Read.Select(o => (o.Place.Kind, o.Place.From.ToUpperInvariant(), o.Place.To.ToUpperInvariant())).ToHashSet();
+        var open = candidates.Where(c => !taken.Contains((c.Place.Kind, c.Place.From.ToUpperInvariant(), c.Place.To.ToUpperInvariant()))).ToArray();
         var rough = new double[open.Length];
         Parallel.For(0, open.Length, i => rough[i] = Rough(open[i]) / open[i].Cost);
         var chosen = Enumerable.Range(0, open.Length).OrderByDescending(i => rough[i]).Take(MostCandidates).ToArray();
@@ -98,8 +98,8 @@ internal sealed class NextReading
 
     private double? Mean(Variant v, Candidate c)
     {
-        if (c.Place.Kind == ReadingKind.Volts) return v.Volts is { } volts ? volts[_model.HotNode(v, c.Place.From)] : null;
-        return Observation.ScaledOf(c.Place.Kind, Math.Min(_model.Cold.Value(v, c.Place, _model.ColdNode(v, c.Place.From), _model.ColdNode(v, c.Place.To), c.Meter), Math.Max(c.Meter.TopOf(c.Place.Kind), 1e-12) * 2));
+        if (c.Place.Kind == ReadingKind.Volts) return v.Volts is { } volts ? volts[_model.HotNode(v, c.Place.From)] - volts[_model.HotNode(v, c.Place.To)] : null;
+        return Observation.ScaledOf(c.Place.Kind, Math.Min(_model.Cold.Value(v, c.Place, c.Meter), Math.Max(c.Meter.TopOf(c.Place.Kind), 1e-12) * 2));
     }
 
     private double Information(Candidate c)
@@ -110,7 +110,7 @@ internal sealed class NextReading
         for (var i = 0; i < means.Length; i++)
         {
             var k = _components[i];
-            if (_predictor.Quick(k.Variant, c.Place, c.Meter) is not { } p) return 0;
+            if ((c.Place.Kind == ReadingKind.Volts ? _predictor.Quick(k.Variant, c.Place, c.Meter) : _predictor.Exact(k.Variant, c.Place, c.Meter)) is not { } p) return 0;
             var n = k.Read.Length;
             var v = room.AsSpan(0, n);
             var (mean, variance) = (p.Mean, p.Variance);

@@ -5,7 +5,7 @@ using Lugbook.Trade.Readings;
 
 namespace Lugbook.Restoration.Trace;
 
-/// <summary>A place and way of measuring. Volts are to common; ohms and capacitance between two lugs, plug out.</summary>
+/// <summary>A place and way of measuring, between two lugs: volts with the set running, as a rule to common; ohms and capacitance with the plug out.</summary>
 /// <param name="Kind">Volts, ohms or capacitance.</param>
 /// <param name="From">Lug of the red lead.</param>
 /// <param name="To">Lug of the black one; for volts a lug of common.</param>
@@ -18,6 +18,14 @@ public sealed record ProbePlace(ReadingKind Kind, string From, string To);
 /// <param name="Meter">The meter.</param>
 internal sealed record Observation(ProbePlace Place, double Value, bool IsOver, Meter Meter)
 {
+    /// <summary>Where the line itself is read: by its logarithm over what the model takes.</summary>
+    public static readonly ProbePlace Line = new(ReadingKind.Volts, "the line", "the line");
+    /// <summary>How far a hand meter on alternating volts, and the line's own wandering, leave that open (common practice, no source).</summary>
+    public const double LineSigma = 0.012;
+
+    /// <summary>The line as read.</summary>
+    public static Observation OfLine(double share, Meter meter) => new(Line, Math.Log(share), false, meter);
+
     // Leads and clips, and stray capacitance of wiring and sockets: below these a ratio says nothing (common practice, no source).
     private const double LeadOhms = 0.5, StrayFarads = 100e-12;
     /// <summary>A short entered as 0 V may be off by so much, V.</summary>
@@ -88,8 +96,8 @@ internal sealed record Observation(ProbePlace Place, double Value, bool IsOver, 
         if (map.Common.Node is not { } common) return null;
         if (r.Kind == ReadingKind.Volts)
         {
-            var lug = r.FromLug ?? r.Name;
-            return map.NodeOf(lug) is { } at && at.Index != common.Index ? new(ReadingKind.Volts, lug, r.ToLug ?? common.Lugs[0]) : null;
+            var (lug, far) = (r.FromLug ?? r.Name, r.ToLug ?? common.Lugs[0]);
+            return map.NodeOf(lug) is { } at && map.NodeOf(far) is { } other && at.Index != other.Index ? new(ReadingKind.Volts, lug, far) : null;
         }
         if (r.Kind is not (ReadingKind.Ohms or ReadingKind.Farads) || r.FromLug is not { } from || r.ToLug is not { } to) return null;
         return map.NodeOf(from) is { } a && map.NodeOf(to) is { } b && a.Index != b.Index ? new(r.Kind, from, to) : null;

@@ -49,7 +49,7 @@ internal sealed class Ranking
         var best = order.Length == 0 ? 0 : Math.Log(Probability[order[0]]);
         Kept = [.. order.Where((f, i) => i < LeastKept || i < MostKept && Math.Log(Probability[f]) > best - KeptLog)];
         var variants = Kept.SelectMany(f => VariantsOf(f).Where(v => LogLikelihood[v] > LogLikelihood[Best[f]] - SizeKeptLog)).ToArray();
-        if (_read.Any(o => o.Place.Kind == ReadingKind.Volts)) Parallel.ForEach(variants, v => LogLikelihood[v] = Score(_model.Variants[v], healthy, exact: true, []));
+        if (_read.Length > 0) Parallel.ForEach(variants, v => LogLikelihood[v] = Score(_model.Variants[v], healthy, exact: true, []));
         Sum();
         Kept = [.. Kept.OrderByDescending(f => Probability[f])];
         if (Kept.Length > 0 && _read.Length > 0) Score(_model.Variants[Best[Kept[0]]], healthy, exact: true, Odd);

@@ -9,10 +9,10 @@ namespace Lugbook.Restoration.Trace;
 /// <summary>A set with every fault solved: made once, asked at every reading.</summary>
 public sealed class TraceModel
 {
-    private TraceModel(SolveResult solved, TraceSettings settings, Network direct, ImmutableArray<Fault> faults, ImmutableArray<Variant> variants, Spreads spreads)
+    private TraceModel(SolveResult solved, TraceSettings settings, Network direct, ImmutableArray<Fault> faults, ImmutableArray<Variant> variants, Spreads spreads, Func<Element, Element> insulated)
     {
         (Solved, Settings, Direct, Faults, Variants, Spreads) = (solved, settings, direct, faults, variants, spreads);
-        Cold = new(solved.Netlist.Network!, spreads);
+        Cold = new(this, spreads, insulated);
         Predictor = new(this);
     }
 
@@ -40,6 +40,9 @@ public sealed class TraceModel
         // The line of today moves what was averaged for the set's own.
         var direct = solved.Rectifiers.Aggregate(solved.Direct!, (n, r) => settings.LineShare == 1 ? n : n.With(((Battery)n.Elements.First(e => e.Name == r.Source)) with { Volts = r.LiftVolts * settings.LineShare }));
         var netlist = solved.Netlist;
+        var owner = netlist.Origins.GroupBy(o => o.Element, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Position, StringComparer.Ordinal);
+        Element Insulated(Element e) => owner.TryGetValue(e.Name, out var position) && netlist.Map.Book.Parts.Named(position) is { } part ? Insulation.Of(e, part.Kind, settings.Touched.Contains(position)) : e;
+        direct = new(direct.NodeNames, direct.Reference, direct.Elements.Select(Insulated));
         var hot = new FaultFinder(netlist with { Network = direct }, settings.Touched, settings.Priors).All().ToArray();
         var cold = new FaultFinder(netlist, settings.Touched, settings.Priors).All().GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         var faults = ImmutableArray.CreateBuilder<Fault>();
@@ -61,7 +64,7 @@ public sealed class TraceModel
         Add(Nothing(FaultKind.Healthy, "healthy", "nothing that these readings show", "Use it, and come back when something is wrong."), null);
         Add(Nothing(FaultKind.NotModelled, "not modelled", "something that is not in the book, or not in the list", "Look at the wiring around the readings that fit nothing, and compare it with the book."), null);
         foreach (var fault in hot.DistinctBy(f => f.Id, StringComparer.Ordinal)) Add(fault, cold.GetValueOrDefault(fault.Id)?.Sizes);
-        var model = new TraceModel(solved, settings, direct, faults.ToImmutable(), variants.ToImmutable(), new(solved));
+        var model = new TraceModel(solved, settings, direct, faults.ToImmutable(), variants.ToImmutable(), new(solved, settings.Touched), Insulated);
         model.Solve(progress, stop);
         return model;
     }

@@ -23,7 +23,8 @@ public static class TraceStage
     /// <param name="model">The set with every fault.</param>
     /// <param name="readings">Readings, oldest first; the newest of each place counts.</param>
     /// <param name="proposals">At most so many readings are proposed.</param>
-    public static TraceResult Run(TraceModel model, IEnumerable<Reading> readings, int proposals = 3) => TraceWriter.Of(model, [.. readings], proposals);
+    /// <param name="line">The line as read while the set runs, over what the model takes for today's; null where nobody read it.</param>
+    public static TraceResult Run(TraceModel model, IEnumerable<Reading> readings, int proposals = 3, double? line = null) => TraceWriter.Of(model, [.. readings], proposals, line);
 
     /// <summary>The answer where there is no model.</summary>
     public static TraceResult Without(SolveResult solved) => new()

@@ -7,11 +7,11 @@ namespace Lugbook.Restoration.Trace;
 public static class TraceWords
 {
     /// <summary>"volts at V3-3", "ohms from A-4 to A-1".</summary>
-    public static string At(ProbePlace place) => place.Kind == ReadingKind.Volts ? $"volts at {place.From}" : $"{ReadingWords.Of(place.Kind)} from {place.From} to {place.To}";
+    public static string At(ProbePlace place) => place.Kind == ReadingKind.Volts ? $"volts from {place.From} to {place.To}" : $"{ReadingWords.Of(place.Kind)} from {place.From} to {place.To}";
 
     internal static string Ask(Candidate c, double healthy) => c.Place.Kind switch
     {
-        ReadingKind.Volts => $"Set running: volts from {c.Place.From} to common ({c.Place.To}). A healthy set shows {Say.Of(ReadingKind.Volts, Math.Round(healthy, 2))}.",
+        ReadingKind.Volts => $"Set running: volts {Across(c)}. A healthy set shows {Say.Of(ReadingKind.Volts, Math.Round(healthy, 2))}.",
         ReadingKind.Ohms => $"Plug out, drained: ohms {Across(c)}. A healthy set shows {Shown(c, healthy)}.",
         _ => $"Plug out, drained: capacitance {Across(c)}, at {c.Meter.FaradsHertz:0} Hz. A healthy set shows {Shown(c, healthy)}.",
     };

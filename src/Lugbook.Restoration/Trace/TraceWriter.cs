@@ -13,14 +13,17 @@ internal static class TraceWriter
     private const double LeastShown = 1e-3, LeastBits = 0.03;
     private const int MostSuspects = 12;
 
-    public static TraceResult Of(TraceModel model, Reading[] readings, int proposals)
+    public static TraceResult Of(TraceModel model, Reading[] readings, int proposals, double? line)
     {
         var map = model.Solved.Netlist.Map;
         var settings = model.Settings;
         var observations = Observation.Of(readings, map, settings.Volts, settings.Meters, settings.Named);
+        var ran = observations.Count > 0 ? (ReadingKind?)observations[^1].Place.Kind : null;
+        var count = observations.Count;
+        if (line is > 0 && model.Spreads.Line is not null) observations.Add(Observation.OfLine(line.Value, settings.Volts));
         var predictor = model.Predictor;
         var ranking = new Ranking(model, predictor, observations);
-        var candidates = Candidates.Of(model, observations.Count > 0 ? observations[^1].Place.Kind : null);
+        var candidates = Candidates.Of(model, ran);
         var group = Groups.Of(model, predictor, ranking, candidates);
         var (healthy, strange) = (ranking.Probability[0], ranking.Probability[1]);
         var suspects = Suspects(model, predictor, ranking, group);
@@ -30,11 +33,11 @@ internal static class TraceWriter
         var verdict = best.Head is not null && best.Sum >= settings.Confidence ? TraceVerdict.Found
             : healthy >= settings.Confidence ? TraceVerdict.Healthy
             : strange >= 0.5 ? TraceVerdict.Strange
-            : useful.Length == 0 && observations.Count > 0 ? TraceVerdict.Exhausted : TraceVerdict.Open;
+            : useful.Length == 0 && count > 0 ? TraceVerdict.Exhausted : TraceVerdict.Open;
         return new()
         {
-            Verdict = verdict, Sentence = Say(verdict, best.Head, best.Sum, best.Count, healthy, observations.Count, suspects), Healthy = healthy, NotModelled = strange, Suspects = suspects,
-            Readings = [.. observations.Select((o, i) => Line(model, predictor, o, ranking.Odd[i]))],
+            Verdict = verdict, Sentence = Say(verdict, best.Head, best.Sum, best.Count, healthy, count, suspects), Healthy = healthy, NotModelled = strange, Suspects = suspects,
+            Readings = [.. observations.Take(count).Select((o, i) => Line(model, predictor, o, ranking.Odd[i]))],
             Next = [.. useful.Select(n => Propose(model, predictor, ranking, n.Candidate, n.Nats))],
             Cautions = Dangers(map), Remarks = Remarks(model),
             Unused = [.. readings.Where(r => r.Name == TraceStage.Place && Observation.PlaceOf(r, map) is null).Select(r => $"{ReadingWords.Of(r.Kind)} at {r.FromLug}{(r.ToLug is null ? "" : $" to {r.ToLug}")}: the book does not know these lugs, or they are one node.").Distinct()],
@@ -50,7 +53,7 @@ internal static class TraceWriter
             var head = group.GetValueOrDefault(f, f);
             if (!numbers.TryGetValue(head, out var number)) numbers[head] = number = numbers.Count + 1;
             var (fault, variant) = (model.Faults[f], model.Variants[ranking.Best[f]]);
-            var evidence = ranking.Read.Select(o => EvidenceOf(model, predictor, variant, o)).OfType<Evidence>().ToImmutableArray();
+            var evidence = ranking.Read.Where(o => o.Place != Observation.Line).Select(o => EvidenceOf(model, predictor, variant, o)).OfType<Evidence>().ToImmutableArray();
             list.Add(new()
             {
                 Id = fault.Id, Kind = fault.Kind, Position = fault.Position, Words = fault.Words, Size = variant.Size.Words, Probability = ranking.Probability[f], Group = number, Act = fault.Act, Why = fault.Why,
@@ -91,7 +94,7 @@ internal static class TraceWriter
 
     private static Proposal Propose(TraceModel model, Predictor predictor, Ranking ranking, Candidate c, double nats)
     {
-        double Shows(Variant v) => predictor.Quick(v, c.Place, c.Meter) is { } p ? Observation.Unscaled(c.Place.Kind, p.Mean) : double.NaN;
+        double Shows(Variant v) => (c.Place.Kind == ReadingKind.Volts ? predictor.Quick(v, c.Place, c.Meter) : predictor.Exact(v, c.Place, c.Meter)) is { } p ? Observation.Unscaled(c.Place.Kind, p.Mean) : double.NaN;
         var healthy = Shows(model.Variants[0]);
         var each = ranking.Kept.Where(f => model.Faults[f].Kind is not (FaultKind.Healthy or FaultKind.NotModelled)).Take(3).Select(f => (model.Faults[f].Words, Shows(model.Variants[ranking.Best[f]]))).ToImmutableArray();
         return new(c.Place, c.Part, c.Meter.Name, nats / Math.Log(2), c.Cost, healthy, each, TraceWords.Ask(c, healthy));

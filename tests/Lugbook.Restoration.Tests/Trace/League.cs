@@ -39,23 +39,26 @@ internal sealed class League
     public Played[] Play(int sets, int seed, Way way = Way.Proposed)
     {
         var all = new ConcurrentBag<(int, Played)>();
-        Parallel.For(0, sets, k => { if (One(seed + k, k % 2, way) is { } played) all.Add((k, played)); });
+        Parallel.For(0, sets, k => { if (One(seed + k, way) is { } played) all.Add((k, played)); });
         return [.. all.OrderBy(x => x.Item1).Select(x => x.Item2)];
     }
 
-    private Played? One(int seed, int which, Way way)
+    /// <summary>What set number so many is searched with.</summary>
+    public (ImmutableHashSet<string> Touched, TraceModel Model) ModelFor(int number) => _models[number % 2];
+
+    private Played? One(int seed, Way way)
     {
-        var (touched, model) = _models[which];
+        var (touched, model) = ModelFor(seed);
         var set = new OtherSet(_solved, touched, new Random(seed));
         if (!set.Runs) return null;
         var readings = new List<Reading>();
         var clock = Stopwatch.StartNew();
-        var result = TraceStage.Run(model, readings, 1);
+        var result = TraceStage.Run(model, readings, 1, set.LineAsRead);
         while (readings.Count < MostReadings && result.Verdict is TraceVerdict.Open or TraceVerdict.Strange)
         {
             if (Next(model, result, readings, way) is not var (place, meter)) break;
             readings.Add(set.Read(place, meter));
-            result = TraceStage.Run(model, readings, 1);
+            result = TraceStage.Run(model, readings, 1, set.LineAsRead);
         }
         clock.Stop();
         var head = result.Suspects.GroupBy(s => s.Group).OrderByDescending(g => g.Sum(s => s.Probability)).FirstOrDefault();
@@ -71,7 +74,7 @@ internal sealed class League
         var settings = model.Settings;
         if (way == Way.Proposed)
             return result.Next.FirstOrDefault() is { } p ? (p.Place, p.Place.Kind switch { ReadingKind.Volts => settings.Volts, ReadingKind.Ohms => settings.Meters.Ohms, _ => settings.Meters.Farads! }) : null;
-        var open = Candidates.Of(model, null).Where(c => c.Place.Kind == ReadingKind.Volts && Math.Abs(model.Variants[0].Volts![model.HotNode(model.Variants[0], c.Place.From)]) > 0.3 && !readings.Any(r => r.FromLug == c.Place.From)).ToArray();
+        var open = Candidates.Of(model, null).Where(c => c is { Place.Kind: ReadingKind.Volts, Part: null } && Math.Abs(model.Variants[0].Volts![model.HotNode(model.Variants[0], c.Place.From)]) > 0.3 && !readings.Any(r => r.FromLug == c.Place.From)).ToArray();
         if (open.Length == 0) return null;
         double Volts(Candidate c) => Math.Abs(model.Variants[0].Volts![model.HotNode(model.Variants[0], c.Place.From)]);
         if (way == Way.ChartOrder) return (open[0].Place, open[0].Meter);

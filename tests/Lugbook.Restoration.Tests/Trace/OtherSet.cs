@@ -28,11 +28,11 @@ internal sealed class OtherSet
 
     private readonly IReadOnlyList<OtherLaw> _laws;
 
-    public OtherSet(SolveResult solved, ImmutableHashSet<string> touched, Random random)
+    public OtherSet(SolveResult solved, ImmutableHashSet<string> touched, Random random, bool healthy = false)
     {
         (_solved, _random) = (solved, random);
         var (hot, cold) = Healthy();
-        (Truth, _hotChange, _coldChange) = Fault(touched, hot, cold);
+        (Truth, _hotChange, _coldChange) = healthy ? (Well, SlipChange.None, SlipChange.None) : Fault(touched, hot, cold);
         (_hot, _cold) = (_hotChange.Of(hot), _coldChange.Of(cold));
         double[] at = [.. solved.Point!.Volts];
         var nominal = solved.Direct!.Elements.ToDictionary(e => e.Name, StringComparer.Ordinal);
@@ -41,10 +41,18 @@ internal sealed class OtherSet
         var owner = solved.Netlist.Valves.ToDictionary(v => v.Element, v => v.Valve, StringComparer.Ordinal);
         _laws = [.. _hot.Elements.Where(e => nominal.ContainsKey(e.Name)).Select(e => OtherLaw.Of(nominal[e.Name], at, e, owner.TryGetValue(e.Name, out var valve) ? pieces[valve].Emission : 1, owner.TryGetValue(e.Name, out valve) ? pieces[valve].Gain : 1)).OfType<OtherLaw>()];
         _volts = OtherSolver.Volts(_hot, _laws, at);
+        LineAsRead = LineShare * (1 + 0.012 * (2 * random.NextDouble() - 1));
     }
+
+    private static readonly Truth Well = new("nothing", "", _ => false);
 
     /// <summary>What is wrong.</summary>
     public Truth Truth { get; }
+    /// <summary>Its line over the usual one.</summary>
+    public double LineShare { get; private set; }
+
+    /// <summary>The line as a hand meter reads it: within 1 % and 4 steps of 2,000.</summary>
+    public double LineAsRead { get; }
     /// <summary>Does it settle at all?</summary>
     public bool Runs => _volts is not null;
 
@@ -56,10 +64,10 @@ internal sealed class OtherSet
         double value;
         if (place.Kind == ReadingKind.Volts)
         {
-            var node = Node(place.From, _hotChange);
-            var load = meter.LoadOhms(_volts![node]);
-            var loaded = double.IsFinite(load) ? OtherSolver.Volts(_hot.Adding(new Resistor("meter", node, _hot.Reference, load)), _laws, _volts) : _volts;
-            value = (loaded ?? _volts)[node];
+            var (node, far) = (Node(place.From, _hotChange), Node(place.To, _hotChange));
+            var load = meter.LoadOhms(_volts![node] - _volts[far]);
+            var loaded = (double.IsFinite(load) ? OtherSolver.Volts(_hot.Adding(new Resistor("meter", node, far, load)), _laws, _volts) : null) ?? _volts;
+            value = loaded[node] - loaded[far];
             value += Noise(meter.Volts.Uncertainty(value));
         }
         else
@@ -85,7 +93,7 @@ internal sealed class OtherSet
     private (Network Hot, Network Cold) Healthy()
     {
         var spreads = _solved.Spreads.ToLookup(s => s.Element, StringComparer.Ordinal);
-        var line = 1 + Clipped(0.04, 0.1);
+        var line = LineShare = 1 + Clipped(0.04, 0.1);
         var changed = new Dictionary<string, Func<Element, Element>>(StringComparer.Ordinal);
         foreach (var element in _solved.Direct!.Elements.Concat(_solved.Netlist.Network!.Elements).DistinctBy(e => e.Name))
         {
@@ -103,19 +111,24 @@ internal sealed class OtherSet
                 case Control: var at = 0.05 + 0.9 * _random.NextDouble(); var track = 1 + Clipped(0.08, 0.2); changed[element.Name] = e => ((Control)e) with { Position = at, Ohms = ((Control)e).Ohms * track }; break;
                 case Battery: var b = Drawn(Parameter.Volts); changed[element.Name] = e => ((Battery)e) with { Volts = ((Battery)e).Volts * b }; break;
                 case Declared: var d = Drawn(Parameter.Volts); changed[element.Name] = e => ((Declared)e) with { Volts = ((Declared)e).Volts * d }; break;
-                case Capacitor: var c = 1 + Clipped(0.1, 0.2); changed[element.Name] = e => ((Capacitor)e) with { Farads = ((Capacitor)e).Farads * c }; break;
+                case Capacitor cap:
+                    // Sound insulation: seconds of an electrolytic, tens to hundreds of megohms of paper, gigaohms of film.
+                    var (c, electrolytic) = (1 + Clipped(0.1, 0.2), cap.Farads >= 0.9e-6);
+                    var leak = electrolytic ? Between(15, 150) / cap.Farads : Between(60e6, 5e9);
+                    changed[element.Name] = e => ((Capacitor)e) with { Farads = ((Capacitor)e).Farads * c, LeakOhms = leak };
+                    break;
                 case Inductor: var l = 1 + Clipped(0.08, 0.2); changed[element.Name] = e => ((Inductor)e) with { Ohms = ((Inductor)e).Ohms * l }; break;
                 case Filament: var f = 1 + Clipped(0.1, 0.2); changed[element.Name] = e => ((Filament)e) with { ColdShare = ((Filament)e).ColdShare * f }; break;
             }
         }
         Network Of(Network n) => new(n.NodeNames, n.Reference, n.Elements.Select(e => changed.TryGetValue(e.Name, out var change) ? change(e) : e));
-        return (Of(_solved.Direct!), Of(_solved.Netlist.Network!));
+        return (Of(_solved.Direct!), Of(Lugbook.Restoration.Sheet.ColdSet.Of(_solved.Netlist)));
     }
 
     private (Truth, SlipChange, SlipChange) Fault(ImmutableHashSet<string> touched, Network hot, Network cold)
     {
         var x = _random.NextDouble();
-        if (x < 0.15) return (new("nothing", "", _ => false), SlipChange.None, SlipChange.None);
+        if (x < 0.15) return (Well, SlipChange.None, SlipChange.None);
         if (!touched.IsEmpty && x < 0.65)
         {
             var netlist = _solved.Netlist;
@@ -153,7 +166,11 @@ internal sealed class OtherSet
             .Select(o => (Part: parts.Named(o.Position)!, Hot: hot.Elements.FirstOrDefault(e => e.Name == o.Element), Cold: cold.Elements.FirstOrDefault(e => e.Name == o.Element))).Where(o => o is { Hot: Resistor or Capacitor, Cold: not null }).ToArray();
         var (part, h, c) = open[_random.Next(open.Length)];
         SlipChange Both(Func<Element, Element> change, Element e) => new() { Instead = [change(e)] };
-        (Truth, SlipChange, SlipChange) Made(FaultKind kind, string words, Func<Element, Element> change) => (new($"{part.Name} {words}", part.Name, s => s.Position == part.Name && s.Kind == kind), Both(change, h!), Both(change, c!));
+        (Truth, SlipChange, SlipChange) Made(FaultKind kind, string words, Func<Element, Element> change) => (new($"{part.Name} {words}", part.Name, s => s.Position == part.Name && Same(s.Kind, kind)), Both(change, h!), Both(change, c!));
+        // A resistor that has gone far up is lifted and measured like an open one; so is a leak beside a short.
+        static bool Same(FaultKind said, FaultKind real) => said == real || Up(said) && Up(real) || Through(said) && Through(real);
+        static bool Up(FaultKind k) => k is FaultKind.High or FaultKind.Open;
+        static bool Through(FaultKind k) => k is FaultKind.Leaky or FaultKind.Shorted;
         if (h is Resistor)
         {
             if (_random.NextDouble() < 0.2) return Made(FaultKind.Open, "open", e => ((Resistor)e) with { Ohms = 1e12 });
