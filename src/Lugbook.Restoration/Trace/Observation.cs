@@ -76,12 +76,13 @@ internal sealed record Observation(ProbePlace Place, double Value, bool IsOver, 
     /// <param name="volts">The voltmeter, where a reading names none.</param>
     /// <param name="meters">The other meters.</param>
     /// <param name="named">A meter by its name.</param>
-    public static List<Observation> Of(IEnumerable<Reading> readings, MapResult map, Meter volts, BenchMeters meters, Func<string, Meter?> named)
+    /// <param name="touched">Parts that the work touched: what was read of them before is of another set.</param>
+    public static List<Observation> Of(IEnumerable<Reading> readings, MapResult map, Meter volts, BenchMeters meters, Func<string, Meter?> named, IReadOnlySet<string> touched)
     {
         var newest = new Dictionary<string, Observation>(StringComparer.OrdinalIgnoreCase);
         foreach (var r in readings)
         {
-            if (PlaceOf(r, map) is not { } place) continue;
+            if (!IsOfTheSet(r, touched) || PlaceOf(r, map) is not { } place) continue;
             var meter = (r.Meter is { } name ? named(name) : null) ?? (place.Kind == ReadingKind.Volts ? volts : place.Kind == ReadingKind.Farads ? meters.Farads ?? meters.Ohms : meters.Ohms);
             var key = $"{place.Kind} {place.From} {place.To}";
             newest.Remove(key);
@@ -89,6 +90,9 @@ internal sealed record Observation(ProbePlace Place, double Value, bool IsOver, 
         }
         return [.. newest.Values];
     }
+
+    // A check right after soldering was of a chassis half done.
+    private static bool IsOfTheSet(Reading r, IReadOnlySet<string> touched) => r.IsBetweenLugs ? r.Name is TraceStage.Place or Prove.ProveStage.Place || r.Kind == ReadingKind.Volts : !touched.Contains(r.Name);
 
     /// <summary>Where a reading was taken; null where it is not of lugs that the book knows.</summary>
     public static ProbePlace? PlaceOf(Reading r, MapResult map)
@@ -99,7 +103,10 @@ internal sealed record Observation(ProbePlace Place, double Value, bool IsOver, 
             var (lug, far) = (r.FromLug ?? r.Name, r.ToLug ?? common.Lugs[0]);
             return map.NodeOf(lug) is { } at && map.NodeOf(far) is { } other && at.Index != other.Index ? new(ReadingKind.Volts, lug, far) : null;
         }
-        if (r.Kind is not (ReadingKind.Ohms or ReadingKind.Farads) || r.FromLug is not { } from || r.ToLug is not { } to) return null;
-        return map.NodeOf(from) is { } a && map.NodeOf(to) is { } b && a.Index != b.Index ? new(r.Kind, from, to) : null;
+        if (r.Kind is not (ReadingKind.Ohms or ReadingKind.Farads) || r.IsLifted || r.LiftedPart is not null) return null;
+        // Across a part where it sits, between two lugs, or from a lug to common.
+        var part = r.IsBetweenLugs ? null : map.Book.Parts.Named(r.Name);
+        var (from, to) = r.IsBetweenLugs ? (r.FromLug, r.ToLug) : part is not null ? (part.LeadA, part.LeadB) : (r.Name, common.Lugs[0]);
+        return map.NodeOf(from) is { } a && map.NodeOf(to) is { } b && a.Index != b.Index ? new(r.Kind, from!, to!) : null;
     }
 }

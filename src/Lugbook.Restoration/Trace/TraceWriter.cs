@@ -17,7 +17,7 @@ internal static class TraceWriter
     {
         var map = model.Solved.Netlist.Map;
         var settings = model.Settings;
-        var observations = Observation.Of(readings, map, settings.Volts, settings.Meters, settings.Named);
+        var observations = Observation.Of(readings, map, settings.Volts, settings.Meters, settings.Named, settings.Touched);
         var ran = observations.Count > 0 ? (ReadingKind?)observations[^1].Place.Kind : null;
         var count = observations.Count;
         if (line is > 0 && model.Spreads.Line is not null) observations.Add(Observation.OfLine(line.Value, settings.Volts));
@@ -40,7 +40,7 @@ internal static class TraceWriter
             Readings = [.. observations.Take(count).Select((o, i) => Line(model, predictor, o, ranking.Odd[i]))],
             Next = [.. useful.Select(n => Propose(model, predictor, ranking, n.Candidate, n.Nats))],
             Cautions = Dangers(map), Remarks = Remarks(model),
-            Unused = [.. readings.Where(r => r.Name == TraceStage.Place && Observation.PlaceOf(r, map) is null).Select(r => $"{ReadingWords.Of(r.Kind)} at {r.FromLug}{(r.ToLug is null ? "" : $" to {r.ToLug}")}: the book does not know these lugs, or they are one node.").Distinct()],
+            Unused = [.. readings.Where(r => r.Kind is ReadingKind.Volts or ReadingKind.Ohms or ReadingKind.Farads && map.Book.Parts.Named(r.Name) is null && Observation.PlaceOf(r, map) is null).Select(r => $"{ReadingWords.Of(r.Kind)} at {r.FromLug ?? r.Name}{(r.ToLug is null ? "" : $" to {r.ToLug}")}: the book does not know these lugs, or they are one node.").Distinct()],
         };
     }
 
