@@ -11,7 +11,7 @@ using Lugbook.Trade.Readings;
 namespace Lugbook.Restoration.Tests.Trace;
 
 /// <summary>One search, from nothing read to its end.</summary>
-internal sealed record Played(string Truth, bool WasHealthy, bool GroupFirst, bool InFirstThree, int Readings, TraceVerdict Verdict, double Claim, string Said, double Milliseconds);
+internal sealed record Played(string Truth, string Sort, bool WasHealthy, bool GroupFirst, bool InFirstThree, int Readings, TraceVerdict Verdict, double Claim, string Said, double Milliseconds);
 
 /// <summary>How the reading is chosen.</summary>
 internal enum Way { Proposed, ChartOrder, HalfSplit }
@@ -65,9 +65,19 @@ internal sealed class League
         var healthyFirst = result.Healthy > (head?.Sum(s => s.Probability) ?? 0);
         var wasHealthy = set.Truth.Position.Length == 0;
         var three = result.Suspects.Select(s => s.Position).Distinct().Take(3);
-        return new(set.Truth.Words, wasHealthy, wasHealthy ? healthyFirst : head?.Any(set.Truth.IsIt) == true && !healthyFirst, wasHealthy ? healthyFirst : three.Contains(set.Truth.Position, StringComparer.OrdinalIgnoreCase),
+        return new(set.Truth.Words, Sort(set.Truth), wasHealthy, wasHealthy ? healthyFirst : head?.Any(set.Truth.IsIt) == true && !healthyFirst, wasHealthy ? healthyFirst : three.Contains(set.Truth.Position, StringComparer.OrdinalIgnoreCase),
             readings.Count, result.Verdict, result.Verdict == TraceVerdict.Healthy ? result.Healthy : head?.Sum(s => s.Probability) ?? 0, result.Sentence, clock.Elapsed.TotalMilliseconds);
     }
+
+    private static string Sort(Truth truth) => truth.Position.Length == 0 ? "nothing" : truth.Words switch
+    {
+        var w when w.Contains("leaky", StringComparison.Ordinal) || w.EndsWith("shorted", StringComparison.Ordinal) => "capacitor leaky or shorted",
+        var w when w.Contains("its mark", StringComparison.Ordinal) => "resistor high",
+        var w when w.Contains(" weak", StringComparison.Ordinal) => "valve weak",
+        var w when w.EndsWith(" dead", StringComparison.Ordinal) => "valve dead",
+        var w when w == $"{truth.Position} open" => "part open",
+        _ => "slip",
+    };
 
     private static (ProbePlace, Meter)? Next(TraceModel model, TraceResult result, List<Reading> readings, Way way)
     {
