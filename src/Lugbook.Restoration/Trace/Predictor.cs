@@ -17,6 +17,9 @@ internal sealed class Predictor(TraceModel model)
 
     private readonly ConcurrentDictionary<(int, ProbePlace, string), Prediction?> _exact = new();
     private readonly ConcurrentDictionary<(int Node, int Far, double Ohms), double> _loads = new();
+    // How strongly an oscillator swings nobody knows beforehand; its grid shows it (common practice, no source).
+    private const double OscillatorShare = 0.3;
+    private readonly Lazy<HashSet<int>> _oscillators = new(() => [.. model.Direct.Elements.OfType<Converter>().Select(c => c.Oscillator)]);
     private readonly Lazy<HashSet<int>> _grids = new(() => [.. model.Direct.Elements.Select(e => e switch { Triode t => t.Grid, Pentode p => p.Grid, Converter c => c.Signal, _ => -1 }).Where(n => n >= 0 && n != model.Direct.Reference)]);
     private readonly Lazy<Prediction> _line = new(() =>
     {
@@ -117,7 +120,7 @@ internal sealed class Predictor(TraceModel model)
         var noise = Observation.NoiseOf(place, meter, value);
         var law = place.Kind switch
         {
-            ReadingKind.Volts => Math.Sqrt(Square(LawShare * value) + Square(movedShare * moved) + Square(_grids.Value.Contains(node) ? GridVolts : LawVolts)),
+            ReadingKind.Volts => Math.Sqrt(Square((_oscillators.Value.Contains(node) ? OscillatorShare : LawShare) * value) + Square(movedShare * moved) + Square(_grids.Value.Contains(node) ? GridVolts : LawVolts)),
             ReadingKind.Ohms => ColdShare,
             _ => FaradsShare,
         };
