@@ -5,7 +5,7 @@ namespace Lugbook.Restoration.Trace;
 
 /// <summary>What a set does, and which faults that makes more likely.</summary>
 /// <remarks>Common practice, no source; only orders of magnitude count, and readings overrule them.</remarks>
-public static class Symptoms
+internal static class Symptoms
 {
     /// <summary>The words that are understood, each with what it makes of the weights.</summary>
     public static ImmutableArray<(string Word, string Says)> Known { get; } =

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Lugbook.Restoration.Solve;
 using Lugbook.Trade.Readings;
 
@@ -31,6 +32,15 @@ public static class TraceStage
     {
         Reason = solved.Reason ?? "The set is not solved.", Verdict = TraceVerdict.Unsolved, Sentence = solved.Reason ?? "The set is not solved.", Healthy = 0, NotModelled = 1, Suspects = [], Readings = [], Next = [], Cautions = TraceWriter.Dangers(solved.Netlist.Map), Remarks = [],
     };
+
+    /// <summary>Words for what a set does, each with what it makes of the weights.</summary>
+    public static ImmutableArray<(string Word, string Says)> Symptoms => Trace.Symptoms.Known;
+
+    /// <summary>Those of some words that are no symptom that is known.</summary>
+    public static ImmutableArray<string> NoSymptoms(IEnumerable<string> words) => Trace.Symptoms.Unknown(words);
+
+    /// <summary>A place in words: "volts from V3-3 to CH".</summary>
+    public static string At(ProbePlace place) => TraceWords.At(place);
 
     /// <summary>The lug places of readings that the search uses; null for one that it cannot.</summary>
     public static ProbePlace? PlaceOf(Reading reading, SolveResult solved) => Observation.PlaceOf(reading, solved.Netlist.Map);

@@ -4,7 +4,7 @@ using Lugbook.Trade.Readings;
 namespace Lugbook.Restoration.Trace;
 
 /// <summary>Places and proposals in words.</summary>
-public static class TraceWords
+internal static class TraceWords
 {
     /// <summary>"volts at V3-3", "ohms from A-4 to A-1".</summary>
     public static string At(ProbePlace place) => place.Kind == ReadingKind.Volts ? $"volts from {place.From} to {place.To}" : $"{ReadingWords.Of(place.Kind)} from {place.From} to {place.To}";

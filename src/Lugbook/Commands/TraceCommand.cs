@@ -19,7 +19,7 @@ internal static class TraceCommand
         var capacitance = new Option<string?>("--capacitance-meter") { Description = "The meter that reads capacitance, when it is another one." };
         var line = new Option<double?>("--line") { Description = "Line volts as read while the set runs." };
         var touched = new Option<string[]>("--touched") { Description = "Parts that were worked at, besides those ticked as done: \"C3 C4\".", AllowMultipleArgumentsPerToken = true };
-        var symptoms = new Option<string[]>("--symptom") { Description = $"What it does: {string.Join(", ", Symptoms.Known.Select(k => k.Word))}." };
+        var symptoms = new Option<string[]>("--symptom") { Description = $"What it does: {string.Join(", ", TraceStage.Symptoms.Select(k => k.Word))}." };
         var priors = new Option<FileInfo?>("--priors") { Description = "A file of lines family,fault,weight,why that replace those of the table." };
         var cold = new Option<bool>("--cold") { Description = "Propose readings with the plug out only." };
         var confidence = new Option<double>("--confidence") { Description = "From which probability on a suspect is named, 0.5 to 0.999.", DefaultValueFactory = _ => 0.9 };
@@ -36,7 +36,7 @@ internal static class TraceCommand
             if (await ProveCommand.MetersAsync(opened, parsed.GetValue(meter), parsed.GetValue(capacitance), error) is not { } meters) return ExitCode.WrongInput;
             if (await ReadingsInput.AddAsync(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var words = parsed.GetValue(symptoms) ?? [];
-            string? Wrong() => Symptoms.Unknown(words) is { IsEmpty: false } unknown ? $"\"{unknown[0]}\" is no symptom that is known. Known: {string.Join(", ", Symptoms.Known.Select(k => k.Word))}."
+            string? Wrong() => TraceStage.NoSymptoms(words) is { IsEmpty: false } unknown ? $"\"{unknown[0]}\" is no symptom that is known. Known: {string.Join(", ", TraceStage.Symptoms.Select(k => k.Word))}."
                 : parsed.GetValue(line) is { } v && !(v is > 10 and < 500) ? $"--line {v} is no line voltage. Write volts: --line 121."
                 : parsed.GetValue(confidence) is not (>= 0.5 and <= 0.999) ? "--confidence lies between 0.5 and 0.999."
                 : parsed.GetValue(next) is not (>= 1 and <= 20) ? "--next lies between 1 and 20." : null;

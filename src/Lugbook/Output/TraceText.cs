@@ -18,7 +18,7 @@ internal static class TraceText
         {
             var table = new TextTable("read", "shows", "healthy sets", "");
             foreach (var r in result.Readings)
-                table.Add(TraceWords.At(r.Place), Figure(r.Place.Kind, r.Value, r.IsOver), $"{Figure(r.Place.Kind, r.HealthyLow)} to {Figure(r.Place.Kind, r.HealthyHigh)}", State(r));
+                table.Add(TraceStage.At(r.Place), Figure(r.Place.Kind, r.Value, r.IsOver), $"{Figure(r.Place.Kind, r.HealthyLow)} to {Figure(r.Place.Kind, r.HealthyHigh)}", State(r));
             text.WriteLine($"\n{table}");
         }
         if (!result.Suspects.IsEmpty)

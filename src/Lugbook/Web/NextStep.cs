@@ -38,6 +38,6 @@ internal sealed record NextStep(string Sentence, string Why, string Button, stri
         var read = book.Readings.Count(r => r.Note == ProveStage.Place);
         return read == 0
             ? new("Everything that goes has been exchanged.", "Check the work cold before any power.", "Prove it cold", "/prove")
-            : new($"{Words.Count(read, "cold reading")} kept.", "No power before all that the cold proof asks for is read, agrees, and is looked at. Then plan the first power: limited, with stop limits.", "Plan the first power", "/wake");
+            : new($"{Words.Count(read, "cold reading")} kept.", "No power before all that the cold proof asks for is read, agrees, and is looked at. Its page then goes on to the first power.", "Go on with the cold proof", "/prove");
     }
 }

@@ -9,7 +9,7 @@ namespace Lugbook.Tests.Web;
 public class NextStepTests
 {
     [Fact]
-    public void After_the_exchange_comes_the_cold_proof_and_after_its_readings_the_first_power()
+    public void After_the_exchange_comes_the_cold_proof_and_a_reading_alone_never_leads_to_power()
     {
         var book = DemoBooks.Read("radio");
         Assert.Equal("/prove", NextStep.AfterWork(book).Address);
@@ -17,7 +17,7 @@ public class NextStepTests
         Assert.Equal("/prove", NextStep.AfterWork(book with { Readings = book.Readings.Add(other) }).Address);
         var cold = other with { Name = ProveStage.Place, Note = ProveStage.Place };
         var next = NextStep.AfterWork(book with { Readings = book.Readings.Add(cold) });
-        Assert.Equal("/wake", next.Address);
+        Assert.Equal("/prove", next.Address);
         Assert.Contains("No power before", next.Why, StringComparison.Ordinal);
     }
 }

@@ -130,7 +130,7 @@ public partial class TracePage
         return taken is not null && await EditAsync($"{ReadingWords.Of(kind)} read, {from} to {to}", book => book with { Readings = book.Readings.Add(taken) });
     }
 
-    private Task<bool> LeaveOutAsync(TraceReading reading) => EditAsync($"{TraceWords.At(reading.Place)} left out", book => book with
+    private Task<bool> LeaveOutAsync(TraceReading reading) => EditAsync($"{TraceStage.At(reading.Place)} left out", book => book with
     {
         Readings = Table<Reading>.Of(book.Readings.Where(r => TraceStage.PlaceOf(r, View!.Solved) != reading.Place)),
     });
