@@ -1,5 +1,10 @@
+using System.Text;
+using Lugbook.Store.Shelves;
+using Lugbook.Trade;
+using Lugbook.Trade.Work;
 using Lugbook.Web;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 
 namespace Lugbook.Browser.Tests;
@@ -33,6 +38,17 @@ public sealed class BenchFixture : IAsyncLifetime
             Args = Quiet,
         });
     }
+
+    /// <summary>A demo book once more, under a name of its own, for a story that no other meddles with.</summary>
+    public async Task CopyAsync(string demo, string name)
+    {
+        var shelf = _app!.Services.GetRequiredService<IShelf>();
+        await shelf.AddAsync((await shelf.OpenAsync(demo, default)).Book with { Name = name, Work = Table<PositionWork>.Empty }, "story", "begun", default);
+    }
+
+    /// <summary>What lies in the drawer from now on.</summary>
+    public async Task DrawerAsync(string csv) =>
+        await _app!.Services.GetRequiredService<SupplyDesk>().BringDrawerAsync(new("drawer.csv", Encoding.UTF8.GetBytes(csv)), default);
 
     /// <summary>A fresh browser window of this size.</summary>
     public async Task<IPage> PageAsync(int width = 1280, int height = 900, bool touch = false)

@@ -67,6 +67,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IPhotographs
         ArgumentNullException.ThrowIfNull(what);
         BookNames.Check(book.Name);
         var stored = await Guarded(() => WritingAsync(() => InsertAsync(book, who, what, with, stop), stop));
+        Noted(stored);
         Tell(stored.Book.Name);
         return stored;
     }
@@ -198,6 +199,7 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IPhotographs
             }
         }, stop));
         if (before is null) return stored;
+        Noted(stored);
         Tell(before);
         if (before != stored.Book.Name) Tell(stored.Book.Name);
         return stored;
@@ -280,22 +282,5 @@ public abstract partial class DatabaseShelf : IShelf, IBenchPapers, IPhotographs
         if (_kept.Count >= MostKept && !_kept.ContainsKey(key)) _kept.Clear();   // far more books than anyone works on at once
         _kept[key] = book;
         return book.Stored;
-    }
-
-    /// <summary>The edit is stored: a handler that throws must not make it look otherwise, nor keep the others from hearing.</summary>
-    private void Tell(string name)
-    {
-        foreach (var handler in (Changed?.GetInvocationList() ?? []).Cast<Action<string>>())
-        {
-            try
-            {
-                handler(name);
-            }
-#pragma warning disable CA1031 // see the summary
-            catch (Exception)
-            {
-            }
-#pragma warning restore CA1031
-        }
     }
 }

@@ -39,8 +39,10 @@ public sealed record HistoryEntry(
 public interface IShelf
 {
     /// <summary>Raised after an edit, undo, redo, arrival or removal is stored, with the book's name; after a change of name, with the old and the new one.</summary>
-    /// <remarks>On the thread that made the change, in no set order between threads. Handlers must be quick and must not throw. What another process does is not told.</remarks>
+    /// <remarks>On the thread that made the change, in no set order between threads. Handlers must be quick and must not throw. What another process does is told by <see cref="LookAsync"/> only.</remarks>
     event Action<string>? Changed;
+    /// <summary>Looks what other processes changed, arrived or removed since the last look, and raises <see cref="Changed"/> for it; the first look tells nothing.</summary>
+    Task LookAsync(CancellationToken stop);
     /// <summary>All books, last changed first.</summary>
     Task<IReadOnlyList<BookCard>> ListAsync(CancellationToken stop);
     /// <summary>Opens a book.</summary>

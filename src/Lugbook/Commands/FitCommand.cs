@@ -31,6 +31,7 @@ internal static class FitCommand
             "lugbook fit data/demo/tv --print --seconds 20",
             "lugbook fit data/demo/radio --position C10",
             "lugbook fit my-set.lugbook --done 1-14,17",
+            "lugbook fit radio --done 1-14,17      (the book on the bench's shelf)",
             "lugbook fit data/demo/amp --done C3 C4 --out amp.lugbook --drawer data/lists/drawer.csv --drawer-out drawer.csv")
         { book, position, meter, capacitanceMeter, json, print, open, seconds, done, undone, to, drawer, drawerTo };
         command.Validators.Add(r => { if (r.GetValue(done) is { Length: > 0 } && r.GetValue(undone) is { Length: > 0 }) r.AddError("Give --done or --undone, not both."); });
@@ -51,7 +52,7 @@ internal static class FitCommand
             string[] ticked = parsed.GetValue(done) ?? [], cleared = parsed.GetValue(undone) ?? [];
             if (ticked.Length + cleared.Length > 0)
             {
-                var sweep = new Sweep(string.Join(',', [.. ticked, .. cleared]), ticked.Length > 0, parsed.GetValue(to) ?? path, parsed.GetValue(drawer), parsed.GetValue(drawerTo));
+                var sweep = new Sweep(string.Join(',', [.. ticked, .. cleared]), ticked.Length > 0, parsed.GetValue(to) ?? (opened.OnShelf ? null : path), parsed.GetValue(drawer), parsed.GetValue(drawerTo));
                 return await FitTicking.RunAsync(parsed, opened, choices, fit, sweep, stop);
             }
             if ((parsed.GetValue(to) ?? parsed.GetValue(drawer) ?? parsed.GetValue(drawerTo)) is not null)

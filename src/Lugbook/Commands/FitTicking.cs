@@ -8,6 +8,7 @@ using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Order.Lists;
 using Lugbook.Store.Archive;
 using Lugbook.Store.Exchange;
+using Lugbook.Store.Shelves;
 using Lugbook.Trade;
 using Lugbook.Trade.Text;
 using Lugbook.Web;
@@ -17,10 +18,10 @@ namespace Lugbook.Commands;
 /// <summary>What "fit --done" or "--undone" was given.</summary>
 /// <param name="Text">Steps or parts: "1-14,17", "C6,C7".</param>
 /// <param name="Done">Done, or not done after all.</param>
-/// <param name="BookTo">Where the book goes.</param>
+/// <param name="BookTo">Where the book goes; null: it stays on the bench's shelf.</param>
 /// <param name="DrawerFrom">The drawer; null to count nothing.</param>
 /// <param name="DrawerTo">Where the drawer goes.</param>
-internal sealed record Sweep(string Text, bool Done, string BookTo, string? DrawerFrom, string? DrawerTo);
+internal sealed record Sweep(string Text, bool Done, string? BookTo, string? DrawerFrom, string? DrawerTo);
 
 /// <summary>Enters ticks from paper and keeps the drawer's count; book and drawer are written when all of it is right, or neither.</summary>
 internal static class FitTicking
@@ -60,7 +61,7 @@ internal static class FitTicking
             var written = await Saving.WriteAsync(parsed, drawerTo, path => TableFiles.WriteAsync(path, Encoding.UTF8.GetBytes(drawer.ToCsv()), CancellationToken.None));
             if (written != ExitCode.Done) return written;
         }
-        var code = await Saving.WriteAsync(parsed, sweep.BookTo, path => WriteAsync(book, path, stop));
+        var code = sweep.BookTo is { } to ? await Saving.WriteAsync(parsed, to, path => WriteAsync(book, path, stop)) : await ShelveAsync(opened, steps, sweep.Done, error, stop);
         if (code != ExitCode.Done) return code;
         foreach (var sentence in told) await output.WriteLineAsync(sentence);
         var list = string.Join(", ", steps.Select(s => $"{s.Number} {s.Position}"));
@@ -83,6 +84,23 @@ internal static class FitTicking
         var place = $"{opened.Book.Name}/{step.Position}";
         var line = drawer.FittedAt(place);
         return (drawer.Forget(place), $"{step.Position} not done after all{(line is null ? "; nothing goes back into the drawer" : $"; {line.Part.Text} goes back into the drawer")}.");
+    }
+
+    // As a page would: the newest content is edited, the history names it, open pages follow.
+    private static async Task<int> ShelveAsync(BookInput opened, FitStep[] steps, bool done, TextWriter error, CancellationToken stop)
+    {
+        var changed = steps.Where(s => s.Done != done).Select(s => (s.Position, s.Number)).ToArray();
+        var list = string.Join(", ", changed.Select(c => c.Position));
+        try
+        {
+            await ShelfBook.EditAsync(opened.Book.Name, done ? $"{list} exchanged, by the command" : $"{list} not exchanged after all, by the command", book => BookEdits.MarkSweep(book, changed, done), stop);
+            return ExitCode.Done;
+        }
+        catch (ShelfException trouble)
+        {
+            await error.WriteLineAsync($"lugbook: {trouble.Message}");
+            return ExitCode.WrongInput;
+        }
     }
 
     // Into the form that its name says; photographs and history of a book file stay.

@@ -9,6 +9,6 @@ internal static class Shared
 
     public static Argument<string> Book() => new("BOOK")
     {
-        Description = "A folder of CSV files (lugs.csv, parts.csv, wires.csv ...), a .lugbook file, an .xlsx file, or a CSV file of parts.",
+        Description = "A folder of CSV files (lugs.csv, parts.csv, wires.csv ...), a .lugbook file, an .xlsx file, or a CSV file of parts; or the short name of a book on the bench's shelf.",
     };
 }

@@ -44,6 +44,7 @@ internal static class BenchApp
         builder.Services.AddSingleton<PhotoDesk>();
         builder.Services.AddSingleton<SupplyDesk>();
         builder.Services.AddHostedService<DrawerKeeper>();
+        builder.Services.AddHostedService<ShelfWatch>();
         builder.Services.AddSingleton<WakeDesk>();
         builder.Services.AddSingleton(data);
         builder.Services.AddSingleton(options);

@@ -52,11 +52,15 @@ internal static class ReadingForm
     }
 
     /// <summary>A reading between two lugs right after a position was soldered, or what is wrong.</summary>
-    public static (Reading? Reading, string? Trouble) ReadBetween(string position, Restoration.Slips.CheckReading wanted, string? text, Meter meter, DateTimeOffset now)
+    public static (Reading? Reading, string? Trouble) ReadBetween(string position, Restoration.Slips.CheckReading wanted, string? text, Meter meter, DateTimeOffset now) =>
+        ReadBetween(position, wanted.Kind, wanted.From, wanted.To, text, meter, now);
+
+    /// <summary>The same, told by its lugs.</summary>
+    public static (Reading? Reading, string? Trouble) ReadBetween(string position, ReadingKind kind, string from, string to, string? text, Meter meter, DateTimeOffset now)
     {
         if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, or OL.");
-        if (!ReadingWords.TryRead(text, wanted.Kind, meter.TopOf(wanted.Kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
-        return (new() { Name = position, Kind = wanted.Kind, Value = value, IsOver = over, FromLug = wanted.From, ToLug = wanted.To, Meter = meter.Name, At = now, Note = "after soldering" }, null);
+        if (!ReadingWords.TryRead(text, kind, meter.TopOf(kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        return (new() { Name = position, Kind = kind, Value = value, IsOver = over, FromLug = from, ToLug = to, Meter = meter.Name, At = now, Note = "after soldering" }, null);
     }
 
     // Three hundred times off is a forgotten k or M far more often than a part.

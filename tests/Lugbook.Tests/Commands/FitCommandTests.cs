@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Lugbook.Output;
+using Lugbook.Store.Sqlite;
 
 namespace Lugbook.Tests.Commands;
 
@@ -52,6 +53,35 @@ public sealed class FitCommandTests : IDisposable
         var (refused, _, error) = await Run.Lugbook("fit", file, "--done", "1-99");
         Assert.Equal(2, refused);
         Assert.Contains("Nothing was entered", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_tick_by_the_command_on_a_book_of_the_shelf_is_told_to_the_bench_and_stands_in_the_history()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var file = Path.Combine(_folder, "shelf.db");
+        await using var bench = await SqliteShelf.OpenAsync(file, TimeProvider.System, stop);
+        await bench.AddAsync(Drawing.DemoBooks.Read("amp") with { Name = "hall-amp" }, "bench", "begun", stop);
+        await bench.LookAsync(stop);
+        var heard = new List<string>();
+        bench.Changed += heard.Add;
+        var before = Environment.GetEnvironmentVariable("LUGBOOK_SHELF");
+        Environment.SetEnvironmentVariable("LUGBOOK_SHELF", file);
+        try
+        {
+            var (code, said, error) = await Run.Lugbook("fit", "hall-amp", "--seconds", "0", "--done", "C6");
+            Assert.Equal("", error);
+            Assert.Equal(0, code);
+            Assert.Contains("C6", said, StringComparison.Ordinal);
+            await bench.LookAsync(stop);
+            Assert.Equal(["hall-amp"], heard);
+            Assert.True((await bench.OpenAsync("hall-amp", stop)).Book.Work.Named("C6")!.Done);
+            Assert.Equal(("command", "C6 exchanged, by the command"), (await bench.HistoryAsync("hall-amp", stop)) is [var newest, ..] ? (newest.Who, newest.What) : default);
+            Assert.Equal(0, (await Run.Lugbook("fit", "hall-amp", "--seconds", "0", "--undone", "C6")).Code);
+            Assert.False((await bench.OpenAsync("hall-amp", stop)).Book.Work.Named("C6")!.Done);
+            Assert.Equal(2, (await Run.Lugbook("fit", "no-such-amp", "--done", "C6")).Code);
+        }
+        finally { Environment.SetEnvironmentVariable("LUGBOOK_SHELF", before); }
     }
 
     [Fact]

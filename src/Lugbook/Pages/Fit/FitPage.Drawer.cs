@@ -1,5 +1,4 @@
 using Lugbook.Restoration.Fit;
-using Lugbook.Restoration.Order;
 using Lugbook.Restoration.Order.Lists;
 using Lugbook.Store.Shelves;
 using Lugbook.Web;
@@ -10,16 +9,9 @@ namespace Lugbook.Pages.Fit;
 public partial class FitPage
 {
     private readonly Dictionary<string, DrawerLine> _offers = new(StringComparer.OrdinalIgnoreCase);
-    private readonly HashSet<string> _ordered = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, string> _notes = new(StringComparer.OrdinalIgnoreCase);
     private bool _following;
     private string? _drawerTrouble;
-    private Drawer _drawer = Drawer.Empty;
-
-    private string Place(FitStep step) => $"{View!.Book.Name}/{step.Position}";
-
-    private string? DrawerNote(FitStep step) => step.Done
-        ? _drawer.FittedAt(Place(step)) is { } taken ? $"Counted down in the drawer: {taken.Part.Text}, {taken.Count} left." : null
-        : _ordered.Contains(step.Position) ? "Its part is on order or came with one; the drawer was counted then." : null;
 
     private void FollowDrawer()
     {
@@ -46,13 +38,12 @@ public partial class FitPage
             await InvokeAsync(() =>
             {
                 if (View is null) return;
-                _drawer = supply.Drawer;
                 _offers.Clear();
-                _ordered.Clear();
-                foreach (var step in View.Fit.Steps.Where(s => !s.Done))
+                _notes.Clear();
+                foreach (var step in View.Fit.Steps)
                 {
-                    if (supply.IsOrdered(Place(step))) _ordered.Add(step.Position);
-                    else if (View.Choose.For(step.Position) is { } choice && OrderStage.InDrawer(choice, supply.Drawer, Data.Policy.Catalogue) is [var line, ..]) _offers[step.Position] = line;
+                    if (FitDrawer.Note(View, supply, step) is { } note) _notes[step.Position] = note;
+                    if (FitDrawer.Offer(View, supply, step) is { } line) _offers[step.Position] = line;
                 }
                 StateHasChanged();
             });
@@ -65,7 +56,7 @@ public partial class FitPage
 
     private async Task TickAsync(FitStep step, DrawerLine? from)
     {
-        var place = Place(step);
+        var place = FitDrawer.Place(View!, step.Position);
         _drawerTrouble = null;
         try
         {

@@ -33,18 +33,34 @@ internal static class BenchEndpoints
             var view = await books.OpenAsync(name, stop);
             return Results.Text(SvgWriter.Write(ChassisDrawing.Draw(view.Book, view.Map, DrawingOptions.Default with { ShowWork = true })), "image/svg+xml");
         });
+        app.MapGet("/book/{name}/bench-check/{position}", CheckAsync);
         app.MapPost("/book/{name}/ticks", TakeAsync).DisableAntiforgery();
-        app.MapGet("/book/{name}/changes", (string name, IShelf shelf, CancellationToken stop) => TypedResults.ServerSentEvents(Changes(name, shelf, stop), "changed"));
+        app.MapGet("/book/{name}/changes", (string name, IShelf shelf, SupplyDesk desk, CancellationToken stop) => TypedResults.ServerSentEvents(Changes(name, shelf, desk, stop), "changed"));
     }
 
-    private static async Task<IResult> SheetAsync(string name, OpenBooks books, IShelf shelf, CancellationToken stop)
+    private static async Task<IResult> SheetAsync(string name, OpenBooks books, IShelf shelf, SupplyDesk desk, CancellationToken stop)
     {
         try
         {
             var view = await books.OpenAsync(name, stop);
             // The device asks again while the circuit is being solved; nothing waits for it.
             if (!view.IsWorkedOut) _ = Task.Run(view.WorkOut, CancellationToken.None);
-            return Results.Json(BenchSheet.Of(view, await shelf.HistoryAsync(name, stop)), Json);
+            return Results.Json(BenchSheet.Of(view, await shelf.HistoryAsync(name, stop), await desk.ReadAsync(stop)), Json);
+        }
+        catch (BookNotFoundException missing)
+        {
+            return Results.Problem(missing.Message, statusCode: StatusCodes.Status404NotFound);
+        }
+    }
+
+    /// <summary>What to read right after a position is soldered; the device keeps it for when the network is gone.</summary>
+    private static async Task<IResult> CheckAsync(string name, string position, OpenBooks books, CancellationToken stop)
+    {
+        try
+        {
+            var view = await books.OpenAsync(name, stop);
+            var check = await Task.Run(() => { view.WorkOut(); return view.Check(position); }, stop);
+            return check is null ? Results.Problem($"{position} is not on the sheet.", statusCode: StatusCodes.Status404NotFound) : Results.Json(BenchCheck.Of(check, view.Book.Readings), Json);
         }
         catch (BookNotFoundException missing)
         {
@@ -53,7 +69,7 @@ internal static class BenchEndpoints
     }
 
     /// <summary>Stores ticks in the order in which they were made. What cannot be stored is answered with its reason and does not hold up the rest.</summary>
-    private static async Task<IResult> TakeAsync(string name, HttpRequest request, OpenBooks books, IShelf shelf, CancellationToken stop)
+    private static async Task<IResult> TakeAsync(string name, HttpRequest request, OpenBooks books, IShelf shelf, SupplyDesk desk, CancellationToken stop)
     {
         if (!request.Headers.ContainsKey(OwnHeader)) return Results.Problem("Ticks come from the bench page only.", statusCode: StatusCodes.Status403Forbidden);
         Tick[]? ticks;
@@ -73,11 +89,14 @@ internal static class BenchEndpoints
                 var before = (await shelf.OpenAsync(name, stop)).Book;
                 if (Ticks.Fault(before, tick) is { } fault) { refused.Add(new { tick.Id, why = fault }); continue; }
                 string? found = null;
-                await shelf.EditOnceAsync(name, tick.Id, Bench.Who, Ticks.Say(tick), book =>
+                var opened = false;
+                var stored = await shelf.EditOnceAsync(name, tick.Id, Bench.Who, Ticks.Say(tick), book =>
                 {
-                    found = Ticks.Meanwhile(book, tick);
+                    (found, opened) = (Ticks.Meanwhile(book, tick), book.Work.Named(tick.Position) is not { Done: true });
                     return Ticks.Apply(book, tick, steps.TryGetValue(tick.Position, out var step) ? step : null);
                 }, stop);
+                // The drawer before the answer: what it refuses is sent again, and counted once all the same.
+                if (tick.Kind == TickKind.Done && await TickDrawer.CountAsync(desk, stored.Book, tick, opened, stop) is { } none) meanwhile.Add(none);
                 taken.Add(tick.Id);
                 if (found is not null) meanwhile.Add(found);
             }
@@ -94,15 +113,17 @@ internal static class BenchEndpoints
         }
     }
 
-    /// <summary>A word whenever the book changes, and a sign of life between.</summary>
-    private static async IAsyncEnumerable<string> Changes(string name, IShelf shelf, [EnumeratorCancellation] CancellationToken stop)
+    /// <summary>A word whenever the book or the drawer changes, and a sign of life between.</summary>
+    private static async IAsyncEnumerable<string> Changes(string name, IShelf shelf, SupplyDesk desk, [EnumeratorCancellation] CancellationToken stop)
     {
         var news = Channel.CreateBounded<string>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
         void Tell(string changed)
         {
             if (string.Equals(changed, name, StringComparison.OrdinalIgnoreCase)) news.Writer.TryWrite("changed");
         }
+        void TellAll() => news.Writer.TryWrite("changed");
         shelf.Changed += Tell;
+        desk.Changed += TellAll;
         try
         {
             yield return "here";
@@ -120,6 +141,7 @@ internal static class BenchEndpoints
         finally
         {
             shelf.Changed -= Tell;
+            desk.Changed -= TellAll;
         }
     }
 }

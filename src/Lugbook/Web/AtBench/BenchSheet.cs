@@ -3,8 +3,10 @@ using Lugbook.Components;
 using Lugbook.Restoration.Choose;
 using Lugbook.Restoration.Fit;
 using Lugbook.Store.Shelves;
+using Lugbook.Trade;
 using Lugbook.Trade.Markings;
 using Lugbook.Trade.Markings.Colours;
+using Lugbook.Trade.Photographs;
 using Lugbook.Trade.Quantities;
 
 namespace Lugbook.Web.AtBench;
@@ -36,7 +38,30 @@ internal sealed record BenchStep
     public required bool Done { get; init; }
     public required string? Problem { get; init; }
     public required string? Note { get; init; }
+    /// <summary>Its own photographs, then those of the mounts at which it works.</summary>
+    public required ImmutableArray<BenchPhoto> Photos { get; init; }
+    /// <summary>What the drawer offers for it.</summary>
+    public required BenchOffer? Offer { get; init; }
+    /// <summary>What the drawer has to do with it, in a sentence.</summary>
+    public required string? Drawer { get; init; }
+    /// <summary>The piece of the drawer that is in it.</summary>
+    public required DrawerPiece? Fitted { get; init; }
 }
+
+/// <summary>A photograph beside a position.</summary>
+/// <param name="Name">Its name in the book.</param>
+/// <param name="Moment">"as found", "before", "after".</param>
+/// <param name="Place">What it shows.</param>
+/// <param name="Caption">In words; null for none.</param>
+/// <param name="Small">Address of its small copy.</param>
+/// <param name="Large">Address of its large copy.</param>
+internal sealed record BenchPhoto(string Name, string Moment, string Place, string? Caption, string Small, string Large);
+
+/// <summary>What the drawer offers for a position.</summary>
+/// <param name="Piece">The line.</param>
+/// <param name="Text">What it is, and where it lies.</param>
+/// <param name="Left">How many are there.</param>
+internal sealed record BenchOffer(DrawerPiece Piece, string Text, int Left);
 
 /// <summary>Where the hand left off.</summary>
 /// <param name="Position">The last position that was ticked.</param>
@@ -58,7 +83,7 @@ internal sealed record BenchSheet
     public required LeftOff? LeftOff { get; init; }
 
     /// <summary>The sheet of a book as it is seen now.</summary>
-    public static BenchSheet Of(BookView view, IReadOnlyList<HistoryEntry> history)
+    public static BenchSheet Of(BookView view, IReadOnlyList<HistoryEntry> history, BenchSupply supply)
     {
         var fit = view.Fit;
         return new()
@@ -67,14 +92,14 @@ internal sealed record BenchSheet
             Title = view.Book.Facts.Title,
             Version = view.Stored.Version,
             WorkedOut = view.IsWorkedOut,
-            Steps = [.. fit.Steps.Select(s => Step(view, s))],
+            Steps = [.. fit.Steps.Select(s => Step(view, s, supply))],
             Cautions = [.. fit.Cautions.Select(c => c.Sentence)],
             NotOnSheet = fit.NotOnSheet,
             LeftOff = LastTick(view, history),
         };
     }
 
-    private static BenchStep Step(BookView view, FitStep step)
+    private static BenchStep Step(BookView view, FitStep step, BenchSupply supply)
     {
         var part = view.Book.Parts.ById(step.PartId);
         var work = view.Book.Work.Named(step.Position);
@@ -88,7 +113,18 @@ internal sealed record BenchSheet
             Off = step.Off, On = step.On, Polarity = step.Polarity, Forming = step.Forming, Alike = step.Alike, Open = step.Open,
             Cautions = [.. step.Cautions.Select(c => c.Sentence)],
             Done = step.Done, Problem = work?.Problem, Note = work?.Note,
+            Photos = Photos(view.Book, step),
+            Offer = FitDrawer.Offer(view, supply, step) is { } line ? new(new(line.Item, line.Where), line.Where is null ? line.Part.Text : $"{line.Part.Text}, {line.Where}", line.Count) : null,
+            Drawer = FitDrawer.Note(view, supply, step),
+            Fitted = supply.Drawer.FittedAt(FitDrawer.Place(view, step.Position)) is { } fitted ? new(fitted.Item, fitted.Where) : null,
         };
+    }
+
+    private static ImmutableArray<BenchPhoto> Photos(Book book, FitStep step)
+    {
+        var mounts = step.Off.Concat(step.On).Select(l => book.Lugs.Named(l.Lug)?.Mount).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase);
+        return [.. mounts.Prepend(step.Position).SelectMany(book.PhotographsAt)
+            .Select(p => new BenchPhoto(p.Name, PhotoWords.Of(p.Moment), p.Place!, p.Caption, PhotoRoutes.Copy(book.Name, p), PhotoRoutes.Copy(book.Name, p, large: true)))];
     }
 
     private static ImmutableArray<BandShown> Bands(IEnumerable<string> names) => [.. names.Select(n => new BandShown(n, ColourSwatches.Style(n)))];

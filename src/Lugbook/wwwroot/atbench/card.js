@@ -13,8 +13,15 @@ const bands = list => list.length === 0 ? null
 const leads = (word, list) => el('div', { class: 'leads' }, el('h3', {}, word),
   ...list.map(l => el('div', { class: 'lead' }, el('span', { class: 'lug' }, l.lug), el('span', { class: 'letter' }, l.letter), el('span', { class: 'how' }, l.how))));
 
-/** The card of a step. */
-export function card(step, of) {
+function drawer(step, fromDrawer) {
+  if (step.done || step.open || !step.offer || step.offer.left <= 0) return step.drawer && el('p', { class: 'faint' }, step.drawer);
+  const button = el('button', { type: 'button', id: 'from-drawer' }, `Done, with ${step.offer.text} from the drawer (${step.offer.left} left)`);
+  button.addEventListener('click', fromDrawer);
+  return button;
+}
+
+/** The card of a step; fromDrawer is called when it is done with a piece of the drawer. */
+export function card(step, of, fromDrawer) {
   const state = step.done ? el('span', { class: 'chip good' }, '✓ done') : step.problem ? el('span', { class: 'chip bad' }, '! problem') : el('span', { class: 'chip note' }, 'open');
   const parts = [
     el('p', { class: 'place' }, el('span', { class: 'num faint' }, `${step.number} of ${of}`), ' ', state, step.unsent && el('span', { class: 'chip' }, 'kept here')),
@@ -29,6 +36,7 @@ export function card(step, of) {
       el('div', { class: 'side' }, el('h2', {}, 'Comes off'), el('p', { class: 'value' }, step.old), bands(step.oldBands), leads('Unsolder', step.off)),
       el('div', { class: 'side on' }, el('h2', {}, 'Goes on'), el('p', { class: 'value' }, step.new ?? 'none chosen yet'), bands(step.newBands),
         step.newMarks.length > 0 && el('p', { class: 'marks' }, 'May be marked ', ...step.newMarks.flatMap((m, i) => [i ? ' or ' : '', el('b', {}, m)])),
+        drawer(step, fromDrawer),
         step.polarity && el('p', { class: 'polarity' }, step.polarity), leads('Solder', step.on))),
     el('p', { class: 'forming' }, step.forming));
   if (step.alike) parts.push(el('p', { class: 'alike' }, `Beware: ${step.alike}`));

@@ -32,7 +32,7 @@ export class Line {
   say() {
     const waiting = this.queue.waiting().length;
     const ticks = waiting === 1 ? '1 tick' : `${waiting} ticks`;
-    this.heard.state(this.up ? (waiting ? `sending ${ticks}` : 'stored') : (waiting ? `no line: ${ticks} kept here` : 'no line: ticks are kept here'), this.up && !waiting);
+    this.heard.state(this.up ? (waiting ? `sending ${ticks}` : 'stored') : (waiting ? `no line: ${ticks} kept here` : 'no line: ticks are kept here'), this.up && !waiting, this.up);
   }
 
   /** Sends what waits, then fetches the sheet. One at a time. */

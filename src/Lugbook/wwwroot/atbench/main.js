@@ -1,14 +1,18 @@
 // At the bench: one position at a time. All that it needs is here once the sheet has come; ticks go out when there is a line.
 import { attach, fit, bring, refresh } from '../chassis.js';
 import { card, list, el } from './card.js';
+import { Checks, panel } from './check.js';
 import { Line } from './line.js';
+import { Photos } from './photos.js';
 import { TickQueue, withTicks } from './ticks.js';
 
 const book = decodeURIComponent(location.pathname.split('/')[2]);
 const at = name => document.getElementById(name);
 const queue = new TickQueue(localStorage, book);
 const kept = { get: name => localStorage.getItem(`lugbook-bench-${name}`), set: (name, value) => localStorage.setItem(`lugbook-bench-${name}`, value) };
-let sheet = null, steps = [], here = -1;
+let sheet = null, steps = [], here = -1, up = false, drawn = '';
+const checks = new Checks(book, beside);
+const photos = new Photos(book, at('photos'), at('large'), () => line.refresh());
 const made = [];   // ticks of this visit, newest last, to take back
 
 at('leave').href = `book/${encodeURIComponent(book)}/fit`;
@@ -20,6 +24,7 @@ const line = new Line(book, queue, {
     document.title = `${json.title} · at the bench`;
     show();
     if (first) open();
+    if (up) gather();
     document.querySelector('header').dataset.ready = 'yes';
   },
   svg(text) {
@@ -28,7 +33,8 @@ const line = new Line(book, queue, {
     refresh(at('drawing'));
     point();
   },
-  state(words, good) {
+  state(words, good, isUp) {
+    if (up !== isUp) { up = isUp; photos.line(up); if (up) gather(); }
     at('line').textContent = words;
     at('line').className = `chip ${good ? 'good' : 'bad'}`;
   },
@@ -74,12 +80,15 @@ function button(text, act) {
 
 function show() {
   steps = withTicks(sheet.steps, queue.waiting());
-  const done = steps.filter(s => s.done).length;
-  at('count').textContent = `${done} of ${steps.length} done`;
+  at('count').textContent = `${steps.filter(s => s.done).length} of ${steps.length} done`;
   if (here >= steps.length) here = steps.length - 1;
   if (here < 0) return;
   const step = steps[here];
-  at('card').replaceChildren(...card(step, steps.length));
+  // Drawn anew only where it changed: what is replaced under a finger does not feel the tap.
+  const now = JSON.stringify([step, steps.length]);
+  if (now !== drawn) at('card').replaceChildren(...card(step, steps.length, () => done(step.offer.piece)));
+  drawn = now;
+  beside();
   at('done').textContent = step.done ? 'Not done after all' : 'Done';
   at('done').disabled = !step.done && step.open !== null && step.open !== undefined;
   at('back').disabled = here === 0;
@@ -87,6 +96,26 @@ function show() {
   at('undo').disabled = made.length === 0;
   if (!at('list').hidden) at('list').replaceChildren(...list(steps, sheet.notOnSheet, here, i => { closeList(); go(i); }));
   line.say();
+}
+
+/** What stands beside the card: what to read after soldering, and the photographs. Drawn anew only where it changed, so that no half typed figure is lost. */
+function beside() {
+  const step = steps[here];
+  if (!step) return;
+  if (!step.open) checks.want(step.position, sheet.version, up);
+  panel(at('check'), step, checks.of(step.position), (reading, text) => read(step, reading, text));
+  photos.show(step, up);
+}
+
+/** Brings what the steps will need when the line is gone. */
+async function gather() {
+  await checks.gather(steps.filter(s => !s.open).map(s => s.position), sheet?.workedOut ? sheet.version : null, () => up);
+  await photos.gather(steps, () => up);
+}
+
+function read(step, reading, text) {
+  if (!/\d|^\s*(ol|over|open)/i.test(text)) { notice(`${step.position}: type what the meter shows, as 57.8k or 0.047u, or OL.`); return false; }
+  return keep({ position: step.position, kind: 'reading', words: text.trim(), was: null, read: reading.at }) !== null;
 }
 
 function go(i) {
@@ -115,22 +144,32 @@ function tapped(kind, name) {
   if (i >= 0) go(i);
 }
 
-function tick(kind, words, was) {
-  const position = steps[here].position;
-  try {
-    made.push({ ...queue.add({ position, kind, words: words ?? null, was }), before: { ...steps[here] } });
-  } catch (full) {
+/** On this device first, then on its way; null when this device cannot keep it. */
+function keep(said) {
+  let kept;
+  try { kept = queue.add(said); }
+  catch (full) {
     notice(`This device cannot keep the tick (${full.message}). Write it down and free some space.`);
-    return;
+    return null;
   }
   show();
   line.refresh();
+  return kept;
 }
 
-function done() {
+function tick(kind, words, was, piece) {
+  const before = { ...steps[here] };
+  const kept = keep({ position: before.position, kind, words: words ?? null, was, ...(piece ? { piece } : {}) });
+  if (!kept) return;
+  made.push({ ...kept, before });
+  at('undo').disabled = false;
+}
+
+/** Done, with a piece of the drawer if one is named; or open again. */
+function done(piece) {
   const step = steps[here];
   if (at('done').disabled) { notice(`${step.position} cannot be ticked yet: ${step.open}`); return; }
-  tick(step.done ? 'not-done' : 'done', null, step.done ? 'done' : '');
+  tick(step.done ? 'not-done' : 'done', null, step.done ? 'done' : '', step.done ? null : piece);
   if (steps[here].done && at('leap').checked) {
     const next = steps.findIndex((s, i) => i > here && !s.done && !s.problem);
     const any = next >= 0 ? next : steps.findIndex(s => !s.done && !s.problem);
@@ -146,7 +185,7 @@ function takeBack() {
   go(i);
   const now = steps[i];
   if (last.kind === 'done' || last.kind === 'not-done') {
-    tick(last.before.done ? 'done' : 'not-done', null, now.done ? 'done' : '');
+    tick(last.before.done ? 'done' : 'not-done', null, now.done ? 'done' : '', last.before.done ? last.before.fitted : null);
     made.pop();
     if (last.before.problem) { tick('problem', last.before.problem, ''); made.pop(); }
   } else {
@@ -198,7 +237,7 @@ function notice(text) {
   at('notice').append(box);
 }
 
-at('done').addEventListener('click', done);
+at('done').addEventListener('click', () => done());
 at('back').addEventListener('click', () => go(here - 1));
 at('next').addEventListener('click', () => go(here + 1));
 at('undo').addEventListener('click', takeBack);
@@ -225,15 +264,15 @@ at('leap').checked = kept.get('leap') !== 'no';
 at('leap').addEventListener('change', () => kept.set('leap', at('leap').checked ? 'yes' : 'no'));
 
 document.addEventListener('keydown', event => {
-  if (event.repeat || event.ctrlKey || event.metaKey || event.altKey || here < 0 || at('words').open) return;
+  if (event.repeat || event.ctrlKey || event.metaKey || event.altKey || here < 0 || at('words').open || at('large').open) return;
   const from = event.target;
   if (from.closest?.('input, textarea, select')) return;
   const key = event.key === ' ' ? 'Space' : event.key;
   const onDrawing = from.closest?.('#drawing');
-  const acts = { ArrowLeft: () => go(here - 1), ArrowRight: () => go(here + 1), p: () => ask('problem'), n: () => ask('note'), u: takeBack, Backspace: takeBack, 0: point, Enter: done, l: () => (at('list').hidden ? openList() : closeList()) };
+  const acts = { ArrowLeft: () => go(here - 1), ArrowRight: () => go(here + 1), p: () => ask('problem'), n: () => ask('note'), u: takeBack, Backspace: takeBack, 0: point, Enter: () => done(), l: () => (at('list').hidden ? openList() : closeList()) };
   if (onDrawing && key !== pedal && !['p', 'n', 'u', 'Enter', '0'].includes(key)) return;
   if (from.closest?.('button, a, summary') && (key === 'Enter' || key === 'Space') && key !== pedal) return;   // the control itself is meant
-  const act = key === pedal ? done : acts[key.length === 1 ? key.toLowerCase() : key];
+  const act = key === pedal ? () => done() : acts[key.length === 1 ? key.toLowerCase() : key];
   if (!act) return;
   event.preventDefault();
   event.stopPropagation();

@@ -46,17 +46,26 @@ export class TickQueue {
 /** The steps as they are once what waits is stored too. */
 export function withTicks(steps, ticks) {
   const by = new Map(steps.map(s => [s.position, { ...s }]));
+  // What waits has taken its pieces already, whatever the sheet still counts.
+  const taken = piece => ticks.filter(t => t.piece && same(t.piece, piece)).length;
+  for (const step of by.values()) if (step.offer) step.offer = { ...step.offer, left: step.offer.left - taken(step.offer.piece) };
   for (const tick of ticks) {
     const step = by.get(tick.position);
     if (!step) continue;
-    if (tick.kind === 'done') { step.done = true; step.problem = null; }
+    if (tick.kind === 'done') { step.done = true; step.problem = null; step.fitted = tick.piece ?? null; }
     if (tick.kind === 'not-done') step.done = false;
+    if (tick.kind === 'reading') step.waiting = { ...step.waiting, [place(tick.read)]: tick.words };
     if (tick.kind === 'problem') step.problem = tick.words ?? null;
     if (tick.kind === 'note') step.note = tick.words ?? null;
     step.unsent = true;
   }
   return steps.map(s => by.get(s.position));
 }
+
+const same = (a, b) => a.item === b.item && (a.where ?? null) === (b.where ?? null);
+
+/** Where a reading is taken, as a key. */
+export const place = read => `${read.kind} ${read.from} ${read.to}`;
 
 /** A version 4 UUID; crypto.randomUUID is missing where the page came over plain HTTP from another machine. */
 export function newId() {
