@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using Lugbook.Circuit.Cold;
 using Lugbook.Circuit.Elements;
@@ -66,6 +67,14 @@ public sealed class Ports
         var between = new Complex[probes.Count, probes.Count];
         for (var a = 0; a < rows.Length; a++) for (var b = 0; b < rows.Length; b++) between[a, b] = ohms[at[rows[a]], at[rows[b]]];
         return between;
+    }
+
+    /// <summary>Admittances between nodes that cold elements make at a frequency, S; what joins two nodes is left out.</summary>
+    public static ImmutableArray<(int A, int B, Complex Siemens)> AdmittancesOf(IEnumerable<Element> elements, double hertz)
+    {
+        var all = ImmutableArray.CreateBuilder<(int, int, Complex)>();
+        ColdAdmittance.Of(elements, hertz, (_, _) => { }, (a, b, y) => { if (a != b) all.Add((a, b, y)); });
+        return all.ToImmutable();
     }
 
     /// <summary>Resistance of a dry rectifier with so many volts across it, forward, Ω.</summary>

@@ -44,7 +44,13 @@ public static class Sensitivity
     /// Adjoint method (Director and Rohrer, IEEE Trans. CT-16, 1969): Jᵀλ = e, dV/dp = −λᵀ·∂F/∂p. Derivatives are of first order: an open or shorted part is no small change
     /// (see <see cref="Batch"/>). A part of 0 Ω or ∞ Ω, and one between joined nodes, has none. A control within 10⁻⁶ of an end is taken at 10⁻⁶.
     /// </remarks>
-    public static ImmutableArray<NodeSensitivity> Of(Network network, params IReadOnlyList<int> nodes)
+    public static ImmutableArray<NodeSensitivity> Of(Network network, params IReadOnlyList<int> nodes) => At(network, nodes).Rows;
+
+    /// <summary>The same, and the voltages at which they hold.</summary>
+    /// <returns>Volts of every node, V, and the rows of <see cref="Of"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A node is not in the network.</exception>
+    /// <exception cref="UnsolvableException">The operating point does not settle.</exception>
+    public static (ImmutableArray<double> Volts, ImmutableArray<NodeSensitivity> Rows) At(Network network, IReadOnlyList<int> nodes)
     {
         foreach (var node in nodes)
             if (node < 0 || node >= network.NodeCount) throw new ArgumentOutOfRangeException(nameof(nodes), node, $"Nodes run from 0 to {network.NodeCount - 1}.");
@@ -65,7 +71,7 @@ public static class Sensitivity
             foreach (var (parameter, index, change) in Changes.Of(element, volts))
                 rows.Add(new(element.Name, parameter, index, [.. adjoints.Select(a => -change.Sum(c => a[c.Node] * c.Amperes))]));
         AddDeclared(rows, inner, volts, joinedOf, nodes, adjoints);
-        return rows.ToImmutable();
+        return (volts, rows.ToImmutable());
     }
 
     private static double[] Adjoint(Assembly assembly, Newton<One> newton, int[] joinedOf, int joined)

@@ -3,8 +3,9 @@ using System.Collections.Immutable;
 namespace Lugbook.Circuit.Elements;
 
 /// <summary>The nodes an element is on, in the order of its parameters.</summary>
-internal static class Terminals
+public static class Terminals
 {
+    /// <summary>Its nodes, in the order of its terminals.</summary>
     public static ImmutableArray<int> Of(Element element) => element switch
     {
         Resistor e => [e.A, e.B],

@@ -86,7 +86,8 @@ internal sealed class Mesh
             for (var j = i + 1; j < near[node].Count; j++)
             {
                 var b = near[node][j];
-                if (work[a * _size + b] == Complex.Zero)
+                // Windings make admittances of either sign, which may cancel between neighbours.
+                if (work[a * _size + b] == Complex.Zero && !near[a].Contains(b))
                 {
                     near[a].Add(b);
                     near[b].Add(a);

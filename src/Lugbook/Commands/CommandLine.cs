@@ -52,6 +52,7 @@ internal static class CommandLine
         root.Subcommands.Add(FitCommand.Create());
         root.Subcommands.Add(ProveCommand.Create());
         root.Subcommands.Add(WakeCommand.Create());
+        root.Subcommands.Add(TraceCommand.Create());
         root.Subcommands.Add(ValveCommand.Create());
         root.Subcommands.Add(DrawCommand.Create());
         root.Subcommands.Add(PhotoCommand.Create());

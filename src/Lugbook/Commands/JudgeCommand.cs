@@ -5,7 +5,6 @@ using Lugbook.Restoration.Bounds;
 using Lugbook.Restoration.Judge;
 using Lugbook.Restoration.Map;
 using Lugbook.Restoration.Sheet;
-using Lugbook.Store.Exchange;
 using Lugbook.Trade.Meters;
 using Lugbook.Trade.Readings;
 using Lugbook.Trade.Work;
@@ -41,7 +40,7 @@ internal static class JudgeCommand
             var (families, wrong) = FamilyPolicy.Read(parsed.GetValue(policy) ?? opened.Book.Facts.Policy);
             foreach (var sentence in wrong) await error.WriteLineAsync($"lugbook: {sentence}");
             if (!wrong.IsEmpty) return ExitCode.WrongInput;
-            if (await WithReadings(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
+            if (await ReadingsInput.AddAsync(opened.Book, parsed.GetValue(readings), error, stop) is not { } full) return ExitCode.WrongInput;
             var solved = opened.Data.Solve(MapStage.Run(full, opened.Data.Handbook));
             var instrument = BookMeters.Named(opened.Book, own) ?? MeterShelf.All[0];
             var sheet = new Lazy<SheetResult>(() => opened.Data.Sheet(solved, full with { Facts = full.Facts with { Meter = instrument.Name } }));
@@ -52,23 +51,6 @@ internal static class JudgeCommand
         return command;
     }
 
-    private static async Task<Trade.Book?> WithReadings(Trade.Book book, FileInfo? file, TextWriter error, CancellationToken stop)
-    {
-        if (file is null) return book;
-        if (!file.Exists)
-        {
-            await error.WriteLineAsync($"lugbook: there is no file {file.Name}.");
-            return null;
-        }
-        var read = ReadingsText.Read(await File.ReadAllTextAsync(file.FullName, stop));
-        foreach (var complaint in read.Complaints) await error.WriteLineAsync($"{complaint}\n");
-        if (!read.Complaints.IsEmpty)
-        {
-            await error.WriteLineAsync("lugbook: no reading of the file was used.");
-            return null;
-        }
-        return book with { Readings = book.Readings.AddRange(read.Rows.Select(r => r with { Id = 0 })) };
-    }
 
     private static string Sentences(string title, JudgeResult result)
     {

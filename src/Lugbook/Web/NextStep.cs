@@ -1,5 +1,7 @@
 using Lugbook.Output;
 using Lugbook.Restoration.Map;
+using Lugbook.Restoration.Prove;
+using Lugbook.Trade;
 using Lugbook.Trade.Work;
 
 namespace Lugbook.Web;
@@ -27,6 +29,15 @@ internal sealed record NextStep(string Sentence, string Why, string Button, stri
         var left = view.Choose.Choices.Count(c => c.Decision == Decision.Goes && !c.Done);
         if (left > 0)
             return new($"{Words.Count(left, "part")} to exchange.", "Order once, then go lug by lug.", view.Choose.Choices.Any(c => c.Done) ? "Go on exchanging" : "See the order", view.Choose.Choices.Any(c => c.Done) ? "/fit" : "/order");
-        return new("Everything that goes has been exchanged.", "Check the work cold before any power.", "Prove it cold", "/prove");
+        return AfterWork(view.Book);
+    }
+
+    /// <summary>Everything that goes has been exchanged: cold proof first, and only behind it the first power.</summary>
+    internal static NextStep AfterWork(Book book)
+    {
+        var read = book.Readings.Count(r => r.Note == ProveStage.Place);
+        return read == 0
+            ? new("Everything that goes has been exchanged.", "Check the work cold before any power.", "Prove it cold", "/prove")
+            : new($"{Words.Count(read, "cold reading")} kept.", "No power before all that the cold proof asks for is read, agrees, and is looked at. Then plan the first power: limited, with stop limits.", "Plan the first power", "/wake");
     }
 }

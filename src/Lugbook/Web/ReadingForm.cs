@@ -63,6 +63,18 @@ internal static class ReadingForm
         return (new() { Name = position, Kind = kind, Value = value, IsOver = over, FromLug = from, ToLug = to, Meter = meter.Name, At = now, Note = "after soldering" }, null);
     }
 
+    /// <summary>A reading between two lugs, at any time, or what is wrong.</summary>
+    public static (Reading? Reading, string? Trouble) ReadAt(MapResult map, string place, ReadingKind kind, string from, string to, string? text, Meter meter, DateTimeOffset now)
+    {
+        foreach (var lug in new[] { from, to })
+            if (map.NodeOf(lug) is null) return (null, lug.Length == 0 ? "Which lug? Write it as in V3-6, or tap it." : $"No lug is called '{lug}'. Write it as in V3-6; nothing was stored.");
+        if (map.NodeOf(from)!.Index == map.NodeOf(to)!.Index) return (null, $"{from} and {to} are one node: nothing is to be read between them. Nothing was stored.");
+        if (string.IsNullOrWhiteSpace(text)) return (null, kind == ReadingKind.Volts ? "Type what the meter shows, with its minus." : "Type what the meter shows, or OL.");
+        if (!ReadingWords.TryRead(text, kind, meter.TopOf(kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        if (kind == ReadingKind.Volts && Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
+        return (new() { Name = place, Kind = kind, Value = value, IsOver = over, FromLug = map.Book.Lugs.Named(from)?.Name ?? from, ToLug = map.Book.Lugs.Named(to)?.Name ?? to, Meter = meter.Name, At = now }, null);
+    }
+
     // Three hundred times off is a forgotten k or M far more often than a part.
     private static string? Doubt(Part part, Reading reading, string text, Meter meter, double top)
     {

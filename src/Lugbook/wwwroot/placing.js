@@ -98,8 +98,14 @@ function cancel(bench, event) {
 
 function leave(bench) { if (!bench.drag && !bench.keys && bench.scene.fresh) clear(bench); }
 
+/** What is chosen on the page now: the list knows it before the bench computer has answered. */
+function chosenNow(bench) {
+  const [, kind, name] = /^(\w+) (.+)$/.exec(document.querySelector('[data-choose]')?.value ?? '') ?? [];
+  return kind ? { kind, name } : bench.scene.chosen;
+}
+
 function key(bench, event) {
-  const { chosen } = bench.scene;
+  const chosen = chosenNow(bench);
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (event.key === 'Escape') {
     if (!bench.keys && !bench.drag) return;
