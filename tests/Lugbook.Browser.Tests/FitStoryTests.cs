@@ -44,7 +44,7 @@ public class FitStoryTests(BenchFixture bench)
         await Expect(page.GetByRole(AriaRole.Region, new() { Name = "Materials and time" })).ToContainTextAsync("solder");
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
 
-        // Beside the chassis: the same position, its check with what was read, a photograph; and the piece leaves the drawer again.
+        // Beside the chassis: the same position, its check with what was read, a photograph; and another piece leaves the drawer with the network gone.
         await page.GotoAsync("/book/fit-story/bench");
         await page.Locator("#all").TapAsync();
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^C4 .*done$") }).TapAsync();
@@ -57,7 +57,11 @@ public class FitStoryTests(BenchFixture bench)
         await page.Locator("#done").TapAsync();
         await Expect(page.Locator("#line")).ToHaveTextAsync("stored");
         await Expect(page.Locator("#from-drawer")).ToBeVisibleAsync();
+        await page.Locator("body[data-kept=yes]").WaitForAsync();
+        await page.Context.SetOfflineAsync(true);
         await page.Locator("#from-drawer").TapAsync();
+        await Expect(page.Locator("#line")).ToContainTextAsync("1 tick kept here");
+        await page.Context.SetOfflineAsync(false);
         await Expect(page.Locator("#line")).ToHaveTextAsync("stored", new() { Timeout = 30_000 });
         await page.Locator("#all").TapAsync();
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^C4 .*done$") }).TapAsync();

@@ -80,8 +80,7 @@ function button(text, act) {
 
 function show() {
   steps = withTicks(sheet.steps, queue.waiting());
-  const done = steps.filter(s => s.done).length;
-  at('count').textContent = `${done} of ${steps.length} done`;
+  at('count').textContent = `${steps.filter(s => s.done).length} of ${steps.length} done`;
   if (here >= steps.length) here = steps.length - 1;
   if (here < 0) return;
   const step = steps[here];
