@@ -1,4 +1,5 @@
 using System.Text;
+using Lugbook.Restoration.Solve;
 using Lugbook.Store.Shelves;
 using Lugbook.Trade;
 using Lugbook.Trade.Work;
@@ -39,12 +40,16 @@ public sealed class BenchFixture : IAsyncLifetime
         });
     }
 
-    /// <summary>A demo book once more, under a name of its own, for a story that no other meddles with.</summary>
-    public async Task CopyAsync(string demo, string name)
+    /// <summary>A demo book once more, under a name of its own, for a story that no other meddles with; these positions are exchanged in it.</summary>
+    public async Task CopyAsync(string demo, string name, params string[] done)
     {
         var shelf = _app!.Services.GetRequiredService<IShelf>();
-        await shelf.AddAsync((await shelf.OpenAsync(demo, default)).Book with { Name = name, Work = Table<PositionWork>.Empty }, "story", "begun", default);
+        var work = Table<PositionWork>.Of(done.Select(d => new PositionWork { Name = d, Done = true }));
+        await shelf.AddAsync((await shelf.OpenAsync(demo, default)).Book with { Name = name, Work = work }, "story", "begun", default);
     }
+
+    /// <summary>A book of the bench, solved.</summary>
+    public async Task<SolveResult> SolvedAsync(string name) => (await _app!.Services.GetRequiredService<OpenBooks>().OpenAsync(name, default)).Solved;
 
     /// <summary>What lies in the drawer from now on.</summary>
     public async Task DrawerAsync(string csv) =>

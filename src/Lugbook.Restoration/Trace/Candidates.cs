@@ -49,8 +49,11 @@ internal static class Candidates
                 list.Add(new(new(ReadingKind.Volts, a, b), settings.Volts, VoltsCost + AcrossCost + (Math.Max(Math.Abs(healthy[from.Index]), Math.Abs(healthy[to.Index])) > 300 ? VeryHighCost : 0) + (last is not null && !ran ? ChangeCost : 0), part.Name));
             if (part.Kind.IsCapacitor() && settings.Meters.Farads is { Farads: { } scale } farads && part.Value is { } value && value <= scale.Top) list.Add(new(new(ReadingKind.Farads, a, b), farads, FaradsCost + (ran ? ChangeCost : 0), part.Name));
         }
-        return list;
+        // Two parts side by side, or one to common, are one and the same reading: the first is kept.
+        return [.. list.DistinctBy(c => (c.Place.Kind, Pair(map.NodeOf(c.Place.From)!.Index, map.NodeOf(c.Place.To)!.Index)))];
     }
+
+    private static (int, int) Pair(int a, int b) => a < b ? (a, b) : (b, a);
 
     /// <summary>The lug of a node that a probe reaches best: a valve's pin, as charts have it, else a strip.</summary>
     private static string? LugOf(MapResult map, Node node) => node.Pins.Select(p => p.Lug).OrderBy(l => l, NaturalOrder.Names).FirstOrDefault() ?? Prove.ShortFinder.LugOf(map, node.Index);

@@ -15,6 +15,8 @@ namespace Lugbook.Restoration.Trace;
 /// </remarks>
 internal sealed class ColdSide
 {
+    // Some 200 MB of impedances at most.
+    private const int MostNumbers = 12_500_000;
     private readonly TraceModel _model;
     private readonly Spreads _spreads;
     private readonly Func<Element, Element> _insulated;
@@ -118,12 +120,19 @@ internal sealed class ColdSide
     private static (int, int, Complex)[] Difference(Element from, Element to, double hertz) =>
         [.. Ports.AdmittancesOf([to], hertz), .. Ports.AdmittancesOf([from], hertz).Select(y => (y.A, y.B, -y.Siemens))];
 
-    private Complex[,] Matrix(Variant variant, double hertz) => _matrices.GetOrAdd((variant.Number, hertz), _ =>
+    private Complex[,] Matrix(Variant variant, double hertz)
+    {
+        // Half a megabyte each for a television: a long search begins anew rather than fill the memory.
+        if (_matrices.Count > MostNumbers / (_network.NodeCount * _network.NodeCount)) _matrices.Clear();
+        return _matrices.GetOrAdd((variant.Number, hertz), _ => Reduced(variant, hertz));
+    }
+
+    private Complex[,] Reduced(Variant variant, double hertz)
     {
         var nodes = _network.NodeCount + variant.Cold.NewNodes.Length;
         int[] all = [.. Enumerable.Range(0, nodes)];
         return Ports.Of(nodes, Local(_network.Elements, variant), all, hertz).Between([], all);
-    });
+    }
 
     private static double Shown(ReadingKind kind, Complex z, double hertz)
     {

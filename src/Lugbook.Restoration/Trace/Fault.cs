@@ -28,12 +28,8 @@ public enum FaultKind
     GridCurrent,
     /// <summary>Two electrodes of a valve touch.</summary>
     Touching,
-    /// <summary>A source that gives too little.</summary>
-    SourceLow,
     /// <summary>A mistake of the hand.</summary>
     Slip,
-    /// <summary>Two of these together.</summary>
-    Pair,
 }
 
 /// <summary>One size of a fault: a drift of so many times, a leak of so many ohms.</summary>

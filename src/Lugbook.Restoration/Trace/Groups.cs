@@ -27,10 +27,9 @@ internal static class Groups
     /// <summary>Is there a reading that tells the two apart?</summary>
     private static bool Divided(TraceModel model, Predictor predictor, Variant a, Variant b, List<Candidate> candidates)
     {
-        Prediction? Row(Variant v, Candidate c) => c.Place.Kind == ReadingKind.Volts ? predictor.Quick(v, c.Place, c.Meter) : predictor.Exact(v, c.Place, c.Meter);
         foreach (var c in candidates)
         {
-            if (Far(model, c, a, b) && Row(a, c) is { } p && Row(b, c) is { } q && Distance(p, q, c) > Apart) return true;
+            if (Far(model, c, a, b) && predictor.Fair(a, c) is { } p && predictor.Fair(b, c) is { } q && Distance(p, q, c) > Apart) return true;
         }
         return false;
     }

@@ -26,7 +26,7 @@ internal sealed class NextReading
         (_model, _predictor, _ranking) = (model, predictor, ranking);
         foreach (var f in ranking.Kept.Where(f => ranking.Probability[f] >= LeastProbability && model.Faults[f].Kind != FaultKind.NotModelled))
         {
-            var sizes = ranking.VariantsOf(f).Where(v => ranking.LogLikelihood[v] > ranking.LogLikelihood[ranking.Best[f]] - 3).ToArray();
+            var sizes = model.VariantsOf(f).Where(v => ranking.LogLikelihood[v] > ranking.LogLikelihood[ranking.Best[f]] - 3).ToArray();
             var logs = sizes.Select(v => Math.Exp(ranking.LogLikelihood[v] - ranking.LogLikelihood[ranking.Best[f]]) * model.Variants[v].Size.Share).ToArray();
             var sum = logs.Sum();
             for (var i = 0; i < sizes.Length && _components.Count < MostComponents; i++)
@@ -110,7 +110,7 @@ internal sealed class NextReading
         for (var i = 0; i < means.Length; i++)
         {
             var k = _components[i];
-            if ((c.Place.Kind == ReadingKind.Volts ? _predictor.Quick(k.Variant, c.Place, c.Meter) : _predictor.Exact(k.Variant, c.Place, c.Meter)) is not { } p) return 0;
+            if (_predictor.Fair(k.Variant, c) is not { } p) return 0;
             var n = k.Read.Length;
             var v = room.AsSpan(0, n);
             var (mean, variance) = (p.Mean, p.Variance);

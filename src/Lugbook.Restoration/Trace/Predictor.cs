@@ -65,6 +65,9 @@ internal sealed class Predictor(TraceModel model)
 
     private (int From, int To) HotEnds(Variant variant, ProbePlace place) => (model.HotNode(variant, place.From), model.HotNode(variant, place.To));
 
+    /// <summary>Good enough to compare candidates by: volts at once, cold readings exactly, since they cost little.</summary>
+    public Prediction? Fair(Variant variant, Candidate c) => c.Place.Kind == ReadingKind.Volts ? Quick(variant, c.Place, c.Meter) : Exact(variant, c.Place, c.Meter);
+
     /// <summary>Exactly; null where the set with the fault does not settle.</summary>
     public Prediction? Exact(Variant variant, ProbePlace place, Meter meter) => place == Observation.Line ? _line.Value : _exact.GetOrAdd((variant.Number, place, meter.Name), _ => place.Kind == ReadingKind.Volts ? Running(variant, place, meter) : Unplugged(variant, place, meter));
 

@@ -120,4 +120,19 @@ public sealed record PriorTable(ImmutableArray<Prior> Lines)
         _ when kind.IsCapacitor() => "capacitor",
         _ => "other",
     };
+
+    /// <summary>Logarithm of each fault's probability before any reading.</summary>
+    internal static double[] LogPriors(ImmutableArray<Fault> faults, ImmutableArray<string> symptoms, Trade.Table<Part> parts)
+    {
+        double[] weights = [.. faults.Select(f => f.Kind is FaultKind.Healthy or FaultKind.NotModelled ? 0 : f.Weight * Symptoms.Factor(symptoms, f, parts))];
+        var sum = Math.Max(weights.Sum(), 1e-12);
+        // Who names a symptom says that something is wrong.
+        var healthy = symptoms.IsEmpty ? HealthyShare : 0.1 * HealthyShare;
+        return [.. faults.Select((f, i) => Math.Log(Math.Max(1e-12, f.Kind switch
+        {
+            FaultKind.Healthy => healthy,
+            FaultKind.NotModelled => NotModelledShare,
+            _ => (1 - healthy - NotModelledShare) * weights[i] / sum,
+        })))];
+    }
 }

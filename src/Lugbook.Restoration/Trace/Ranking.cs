@@ -15,12 +15,10 @@ internal sealed class Ranking
     private readonly TraceModel _model;
     private readonly Predictor _predictor;
     private readonly Observation[] _read;
-    private readonly double[] _logPrior;
 
     public Ranking(TraceModel model, Predictor predictor, IReadOnlyList<Observation> observations)
     {
         (_model, _predictor, _read) = (model, predictor, [.. observations]);
-        _logPrior = PriorsOf(model);
         LogLikelihood = new double[model.Variants.Length];
         Array.Fill(LogLikelihood, double.NegativeInfinity);
         Odd = new double[_read.Length];
@@ -42,39 +40,19 @@ internal sealed class Ranking
 
     private void Rank()
     {
-        var healthy = _read.Select(o => _predictor.Exact(_model.Variants[0], o.Place, o.Meter)!).ToArray();
-        Parallel.For(0, _model.Variants.Length, v => LogLikelihood[v] = Score(_model.Variants[v], healthy, exact: false, []));
+        Parallel.For(0, _model.Variants.Length, v => LogLikelihood[v] = Score(_model.Variants[v], exact: false, []));
         Sum();
         var order = Order();
         var best = order.Length == 0 ? 0 : Math.Log(Probability[order[0]]);
         Kept = [.. order.Where((f, i) => i < LeastKept || i < MostKept && Math.Log(Probability[f]) > best - KeptLog)];
-        var variants = Kept.SelectMany(f => VariantsOf(f).Where(v => LogLikelihood[v] > LogLikelihood[Best[f]] - SizeKeptLog)).ToArray();
-        if (_read.Length > 0) Parallel.ForEach(variants, v => LogLikelihood[v] = Score(_model.Variants[v], healthy, exact: true, []));
+        var variants = Kept.SelectMany(f => _model.VariantsOf(f).Where(v => LogLikelihood[v] > LogLikelihood[Best[f]] - SizeKeptLog)).ToArray();
+        if (_read.Length > 0) Parallel.ForEach(variants, v => LogLikelihood[v] = Score(_model.Variants[v], exact: true, []));
         Sum();
         Kept = [.. Kept.OrderByDescending(f => Probability[f])];
-        if (Kept.Length > 0 && _read.Length > 0) Score(_model.Variants[Best[Kept[0]]], healthy, exact: true, Odd);
+        if (Kept.Length > 0 && _read.Length > 0) Score(_model.Variants[Best[Kept[0]]], exact: true, Odd);
     }
 
     private int[] Order() => [.. Enumerable.Range(0, Probability.Length).Where(f => Probability[f] > 0).OrderByDescending(f => Probability[f])];
-
-    /// <summary>Variants of a fault.</summary>
-    public IEnumerable<int> VariantsOf(int fault)
-    {
-        var first = FirstOf(fault);
-        for (var i = 0; i < _model.Faults[fault].Sizes.Length; i++) yield return first + i;
-    }
-
-    private int[]? _first;
-
-    private int FirstOf(int fault)
-    {
-        if (_first is null)
-        {
-            _first = new int[_model.Faults.Length];
-            foreach (var v in _model.Variants.Reverse()) _first[v.Fault] = v.Number;
-        }
-        return _first[fault];
-    }
 
     private void Sum()
     {
@@ -88,13 +66,13 @@ internal sealed class Ranking
             logs[v.Fault] = Add(logs[v.Fault], log);
         }
         var total = double.NegativeInfinity;
-        for (var f = 0; f < logs.Length; f++) total = Add(total, logs[f] += _logPrior[f]);
+        for (var f = 0; f < logs.Length; f++) total = Add(total, logs[f] += _model.LogPrior[f]);
         Probability = [.. logs.Select(l => Math.Exp(l - total))];
     }
 
     private static double Add(double a, double b) => a > b ? a + Math.Log(1 + Math.Exp(b - a)) : double.IsNegativeInfinity(b) ? a : b + Math.Log(1 + Math.Exp(a - b));
 
-    private double Score(Variant variant, Prediction[] healthy, bool exact, Span<double> odd)
+    private double Score(Variant variant, bool exact, Span<double> odd)
     {
         var n = _read.Length;
         if (n == 0) return 0;
@@ -131,16 +109,4 @@ internal sealed class Ranking
     // Density of a number that has nothing to do with the set: even over the meter's volts up to twice what the set has, or over nine decades.
     private double Wide(Observation o) => o.Place.Kind == ReadingKind.Volts ? -Math.Log(4 * Math.Max(50, _most ??= _model.Variants[0].Volts!.Max(Math.Abs))) : -Math.Log(20);
     private double? _most;
-
-    private static double[] PriorsOf(TraceModel model)
-    {
-        var weights = model.Faults.Select(f => f.Kind is FaultKind.Healthy or FaultKind.NotModelled ? 0 : f.Weight * Symptoms.Factor(model.Settings.Symptoms, f, model)).ToArray();
-        var sum = Math.Max(weights.Sum(), 1e-12);
-        return [.. model.Faults.Select((f, i) => Math.Log(Math.Max(1e-12, f.Kind switch
-        {
-            FaultKind.Healthy => model.Settings.Symptoms.IsEmpty ? PriorTable.HealthyShare : 0.1 * PriorTable.HealthyShare,
-            FaultKind.NotModelled => PriorTable.NotModelledShare,
-            _ => (1 - PriorTable.HealthyShare - PriorTable.NotModelledShare) * weights[i] / sum,
-        })))];
-    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Lugbook.Trade;
 using Lugbook.Trade.Parts;
 
 namespace Lugbook.Restoration.Trace;
@@ -25,11 +26,11 @@ internal static class Symptoms
     /// <summary>What could not be understood of a list of words.</summary>
     public static ImmutableArray<string> Unknown(IEnumerable<string> words) => [.. words.Where(w => !Known.Any(k => string.Equals(k.Word, w.Trim(), StringComparison.OrdinalIgnoreCase)))];
 
-    internal static double Factor(ImmutableArray<string> words, Fault fault, TraceModel model) => words.Aggregate(1.0, (f, w) => f * Of(w.Trim().ToLowerInvariant(), fault, model));
+    internal static double Factor(ImmutableArray<string> words, Fault fault, Table<Part> parts) => words.Aggregate(1.0, (f, w) => f * Of(w.Trim().ToLowerInvariant(), fault, parts));
 
-    private static double Of(string word, Fault fault, TraceModel model)
+    private static double Of(string word, Fault fault, Table<Part> parts)
     {
-        var part = model.Solved.Netlist.Map.Book.Parts.Named(fault.Position);
+        var part = parts.Named(fault.Position);
         return word switch
         {
             "hum" when part?.Kind == PartKind.Electrolytic && fault.Kind is FaultKind.Open or FaultKind.Leaky => 5,

@@ -9,9 +9,14 @@ namespace Lugbook.Restoration.Trace;
 /// <summary>A set with every fault solved: made once, asked at every reading.</summary>
 public sealed class TraceModel
 {
+    private readonly int[] _first;
+
     private TraceModel(SolveResult solved, TraceSettings settings, Network direct, ImmutableArray<Fault> faults, ImmutableArray<Variant> variants, Spreads spreads, Func<Element, Element> insulated)
     {
         (Solved, Settings, Direct, Faults, Variants, Spreads) = (solved, settings, direct, faults, variants, spreads);
+        _first = new int[faults.Length];
+        for (var v = variants.Length - 1; v >= 0; v--) _first[variants[v].Fault] = v;
+        LogPrior = PriorTable.LogPriors(faults, settings.Symptoms, solved.Netlist.Map.Book.Parts);
         Cold = new(this, spreads, insulated);
         Predictor = new(this);
     }
@@ -31,11 +36,12 @@ public sealed class TraceModel
     internal ImmutableArray<Fault> Faults { get; }
     internal ImmutableArray<Variant> Variants { get; }
     internal Spreads Spreads { get; }
+    internal double[] LogPrior { get; }
     internal ColdSide Cold { get; }
     internal Predictor Predictor { get; }
 
-    /// <summary>Solves all faults on all cores.</summary>
-    internal static TraceModel Of(SolveResult solved, TraceSettings settings, IProgress<double>? progress, CancellationToken stop)
+    /// <summary>Solves all faults on all cores; null where the set as it should be does not settle.</summary>
+    internal static TraceModel? Of(SolveResult solved, TraceSettings settings, IProgress<double>? progress, CancellationToken stop)
     {
         // The line of today moves what was averaged for the set's own.
         var direct = solved.Rectifiers.Aggregate(solved.Direct!, (n, r) => settings.LineShare == 1 ? n : n.With(((Battery)n.Elements.First(e => e.Name == r.Source)) with { Volts = r.LiftVolts * settings.LineShare }));
@@ -66,11 +72,14 @@ public sealed class TraceModel
         foreach (var fault in hot.DistinctBy(f => f.Id, StringComparer.Ordinal)) Add(fault, cold.GetValueOrDefault(fault.Id)?.Sizes);
         var model = new TraceModel(solved, settings, direct, faults.ToImmutable(), variants.ToImmutable(), new(solved, settings.Touched), Insulated);
         model.Solve(progress, stop);
-        return model;
+        return model.Variants[0].Volts is null ? null : model;
     }
 
     private static Fault Nothing(FaultKind kind, string id, string words, string act) =>
         new() { Id = id, Kind = kind, Position = "", Words = words, Act = act, Weight = 1, Why = "", Sizes = [new("", 1, 0, SlipChange.None)] };
+
+    /// <summary>Numbers of a fault's variants.</summary>
+    internal IEnumerable<int> VariantsOf(int fault) => Enumerable.Range(_first[fault], Faults[fault].Sizes.Length);
 
     /// <summary>The running network of a variant.</summary>
     internal Network NetworkOf(Variant variant) => variant.Hot.Of(Direct);

@@ -26,7 +26,8 @@ internal static class TraceWriter
         var candidates = Candidates.Of(model, ran);
         var group = Groups.Of(model, predictor, ranking, candidates);
         var (healthy, strange) = (ranking.Probability[0], ranking.Probability[1]);
-        var suspects = Suspects(model, predictor, ranking, group);
+        // Before a reading all there is are the weights of the table: no suspects, unless somebody says what the set does.
+        var suspects = observations.Count == 0 && settings.Symptoms.IsEmpty ? [] : Suspects(model, predictor, ranking, group);
         var next = new NextReading(model, predictor, ranking).Ranked(candidates);
         var useful = next.Where(n => n.Nats / Math.Log(2) >= LeastBits).Take(proposals).ToArray();
         var best = suspects.GroupBy(s => s.Group).Select(g => (Head: g.First(), Sum: g.Sum(s => s.Probability), Count: g.Count())).OrderByDescending(g => g.Sum).FirstOrDefault();
@@ -94,7 +95,7 @@ internal static class TraceWriter
 
     private static Proposal Propose(TraceModel model, Predictor predictor, Ranking ranking, Candidate c, double nats)
     {
-        double Shows(Variant v) => (c.Place.Kind == ReadingKind.Volts ? predictor.Quick(v, c.Place, c.Meter) : predictor.Exact(v, c.Place, c.Meter)) is { } p ? Observation.Unscaled(c.Place.Kind, p.Mean) : double.NaN;
+        double Shows(Variant v) => predictor.Fair(v, c) is { } p ? Observation.Unscaled(c.Place.Kind, p.Mean) : double.NaN;
         var healthy = Shows(model.Variants[0]);
         var each = ranking.Kept.Where(f => model.Faults[f].Kind is not (FaultKind.Healthy or FaultKind.NotModelled)).Take(3).Select(f => (model.Faults[f].Words, Shows(model.Variants[ranking.Best[f]]))).ToImmutableArray();
         return new(c.Place, c.Part, c.Meter.Name, nats / Math.Log(2), c.Cost, healthy, each, TraceWords.Ask(c, healthy));

@@ -45,9 +45,8 @@ internal static class ReadingForm
     {
         var name = lug?.Trim() ?? "";
         if (map.NodeOf(name) is null) return (null, name.Length == 0 ? "Which lug? Write it as in V3-6." : $"No lug is called '{name}'. Write it as in V3-6; nothing was stored.");
-        if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, with its minus.");
-        if (!ReadingWords.TryRead(text, ReadingKind.Volts, meter.TopOf(ReadingKind.Volts), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
-        if (Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
+        var (value, over, trouble) = Figure(ReadingKind.Volts, text, meter);
+        if (trouble is not null) return (null, trouble);
         return (new() { Name = map.Book.Lugs.Named(name)?.Name ?? name, Kind = ReadingKind.Volts, Value = value, IsOver = over, Meter = meter.Name, At = now }, null);
     }
 
@@ -58,8 +57,8 @@ internal static class ReadingForm
     /// <summary>The same, told by its lugs.</summary>
     public static (Reading? Reading, string? Trouble) ReadBetween(string position, ReadingKind kind, string from, string to, string? text, Meter meter, DateTimeOffset now)
     {
-        if (string.IsNullOrWhiteSpace(text)) return (null, "Type what the meter shows, or OL.");
-        if (!ReadingWords.TryRead(text, kind, meter.TopOf(kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        var (value, over, trouble) = Figure(kind, text, meter);
+        if (trouble is not null) return (null, trouble);
         return (new() { Name = position, Kind = kind, Value = value, IsOver = over, FromLug = from, ToLug = to, Meter = meter.Name, At = now, Note = "after soldering" }, null);
     }
 
@@ -69,10 +68,16 @@ internal static class ReadingForm
         foreach (var lug in new[] { from, to })
             if (map.NodeOf(lug) is null) return (null, lug.Length == 0 ? "Which lug? Write it as in V3-6, or tap it." : $"No lug is called '{lug}'. Write it as in V3-6; nothing was stored.");
         if (map.NodeOf(from)!.Index == map.NodeOf(to)!.Index) return (null, $"{from} and {to} are one node: nothing is to be read between them. Nothing was stored.");
-        if (string.IsNullOrWhiteSpace(text)) return (null, kind == ReadingKind.Volts ? "Type what the meter shows, with its minus." : "Type what the meter shows, or OL.");
-        if (!ReadingWords.TryRead(text, kind, meter.TopOf(kind), out var value, out var over, out var complaint)) return (null, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
-        if (kind == ReadingKind.Volts && Math.Abs(value) > 30e3) return (null, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.");
+        var (value, over, trouble) = Figure(kind, text, meter);
+        if (trouble is not null) return (null, trouble);
         return (new() { Name = place, Kind = kind, Value = value, IsOver = over, FromLug = map.Book.Lugs.Named(from)?.Name ?? from, ToLug = map.Book.Lugs.Named(to)?.Name ?? to, Meter = meter.Name, At = now }, null);
+    }
+
+    private static (double Value, bool Over, string? Trouble) Figure(ReadingKind kind, string? text, Meter meter)
+    {
+        if (string.IsNullOrWhiteSpace(text)) return (0, false, kind == ReadingKind.Volts ? "Type what the meter shows, with its minus." : "Type what the meter shows, or OL.");
+        if (!ReadingWords.TryRead(text, kind, meter.TopOf(kind), out var value, out var over, out var complaint)) return (0, false, $"{Capital(complaint!.Problem)} {complaint.Remedy} Nothing was stored.");
+        return kind == ReadingKind.Volts && Math.Abs(value) > 30e3 ? (0, false, $"{text.Trim()} is more than any hand meter reads. Write volts; nothing was stored.") : (value, over, null);
     }
 
     // Three hundred times off is a forgotten k or M far more often than a part.
