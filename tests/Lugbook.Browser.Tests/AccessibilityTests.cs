@@ -11,7 +11,7 @@ public class AccessibilityTests(BenchFixture bench)
     private static readonly string Script = new BundledAxeScriptProvider().GetScript();
 
     public static TheoryData<string> Pages =>
-        ["/", "/start", "/bring", "/read", "/book/radio", "/book/radio/parts", "/book/radio/chassis", "/book/radio/map", "/book/radio/sheet", "/book/radio/judge", "/book/radio/choose", "/book/radio/order", "/book/radio/fit", "/book/radio/bench", "/book/radio/prove", "/book/radio/trace", "/book/radio/photos", "/book/radio/record", "/book/radio/paste", "/book/radio/stage/V3", "/book/radio/power", "/book/radio/meters", "/book/radio/valves", "/book/none", "/nowhere"];
+        ["/", "/start", "/bring", "/read", "/book/radio", "/book/radio/parts", "/book/radio/chassis", "/book/radio/chassis/print", "/book/radio/map", "/book/radio/sheet", "/book/radio/judge", "/book/radio/choose", "/book/radio/order", "/book/radio/fit", "/book/radio/bench", "/book/radio/prove", "/book/radio/trace", "/book/radio/photos", "/book/radio/record", "/book/radio/paste", "/book/radio/stage/V3", "/book/radio/power", "/book/radio/meters", "/book/radio/valves", "/book/none", "/nowhere"];
 
     [Theory]
     [MemberData(nameof(Pages))]

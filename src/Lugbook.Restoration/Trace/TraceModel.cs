@@ -21,6 +21,15 @@ public sealed class TraceModel
         Predictor = new(this);
     }
 
+    private TraceModel(TraceModel model, TraceSettings settings)
+    {
+        (Solved, Settings, Direct, Faults, Variants, Spreads, _first, Cold, Predictor) = (model.Solved, settings, model.Direct, model.Faults, model.Variants, model.Spreads, model._first, model.Cold, model.Predictor);
+        LogPrior = PriorTable.LogPriors(Faults, settings.Symptoms, Solved.Netlist.Map.Book.Parts);
+    }
+
+    /// <summary>The same, asked otherwise: nothing of it has to be solved again.</summary>
+    internal TraceModel Asked(ImmutableArray<string> symptoms, bool mayRun) => new(this, Settings with { Symptoms = symptoms, MayRun = mayRun });
+
     /// <summary>The set.</summary>
     public SolveResult Solved { get; }
     /// <summary>What it is asked with.</summary>

@@ -20,6 +20,12 @@ public static class TraceStage
     public static TraceModel? Prepare(SolveResult solved, TraceSettings settings, IProgress<double>? progress = null, CancellationToken stop = default) =>
         solved.Direct is null || solved.Netlist.Network is null ? null : TraceModel.Of(solved, settings, progress, stop);
 
+    /// <summary>The same set with other symptoms, or with other readings allowed: nothing is solved again.</summary>
+    /// <param name="model">The set with every fault.</param>
+    /// <param name="symptoms">What the set does, in words of <see cref="Symptoms"/>.</param>
+    /// <param name="mayRun">May readings with the set running be proposed?</param>
+    public static TraceModel Asked(TraceModel model, ImmutableArray<string> symptoms, bool mayRun) => model.Asked(symptoms, mayRun);
+
     /// <summary>Pure: the same model and readings, the same answer.</summary>
     /// <param name="model">The set with every fault.</param>
     /// <param name="readings">Readings, oldest first; the newest of each place counts.</param>

@@ -135,17 +135,24 @@ public partial class TracePage
         Readings = Table<Reading>.Of(book.Readings.Where(r => TraceStage.PlaceOf(r, View!.Solved) != reading.Place)),
     });
 
-    private Task SymptomAsync(string word, bool on)
+    private void Symptom(string word, bool on)
     {
         if (on) _symptoms.Add(word);
         else _symptoms.Remove(word);
-        return PrepareAsync(View!);
+        AskAgain();
     }
 
-    private Task ColdAsync(bool on)
+    private void Cold(bool on)
     {
         _cold = on;
-        return PrepareAsync(View!);
+        AskAgain();
+    }
+
+    private void AskAgain()
+    {
+        if (_model is null) return;
+        _model = TraceStage.Asked(_model, [.. _symptoms], !_cold);
+        Rank();
     }
 
     private async Task LineAsync(ChangeEventArgs e)
