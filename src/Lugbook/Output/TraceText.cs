@@ -24,7 +24,7 @@ internal static class TraceText
         if (!result.Suspects.IsEmpty)
         {
             var table = new TextTable("", "suspect", "group", "what settles it");
-            foreach (var s in result.Suspects.Take(8)) table.Add(Percent(s.Probability), $"{s.Words}{(s.Size.Length > 0 ? $" (about {s.Size})" : "")}", $"{s.Group}", s.Act);
+            foreach (var s in Shown(result)) table.Add(Percent(s.Probability), $"{s.Words}{(s.Size.Length > 0 ? $" (about {s.Size})" : "")}", $"{s.Group}", s.Act);
             text.WriteLine($"{table}");
             text.WriteLine($"Nothing wrong: {Percent(result.Healthy)}. Something not in the list: {Percent(result.NotModelled)}. What shares a group no reading at the bench divides.");
             if (result.Readings.Length > 0) text.WriteLine($"What would change this: {result.Suspects[0].MindChanger}");
@@ -38,6 +38,9 @@ internal static class TraceText
         foreach (var remark in result.Remarks) text.WriteLine($"\n{remark}");
         return text.ToString().TrimEnd();
     }
+
+    /// <summary>Suspects worth a line: the first, and those of a hundredth or more, eight at most.</summary>
+    public static IEnumerable<Suspect> Shown(TraceResult result) => result.Suspects.Where((s, i) => i == 0 || s.Probability >= 0.01).Take(8);
 
     /// <summary>A reading against the healthy set, in words.</summary>
     public static string State(TraceReading r) => r.Mistyped > 0.5 ? "mistyped, or another lug?" : r.IsOver ? r.HealthyHigh >= r.Value ? "as in a healthy set" : "higher" : r.Value > r.HealthyHigh ? "higher" : r.Value < r.HealthyLow ? "lower" : "as in a healthy set";
