@@ -85,7 +85,7 @@ function parts(step, held, store) {
 function reading(step, r, store) {
   const id = `read-${step.position}-${r.number}`, waiting = step.waiting?.[place(r.at)];
   const input = el('input', { id, enterkeyhint: 'done', spellcheck: 'false', autocomplete: 'off', placeholder: r.at.kind === 'ohms' ? '57.8k or OL' : '0.047u' });
-  const form = el('form', { class: 'row' }, input, el('button', { type: 'submit' }, 'Keep'),
+  const form = el('form', { class: 'row' }, input, el('button', { type: 'submit' }, 'Keep', el('span', { class: 'unseen' }, ` reading ${r.number}`)),
     waiting ? el('span', { class: 'chip note' }, `${waiting}: kept here`)
       : r.entered && el('span', { class: `chip ${r.off ? 'bad' : 'good'}` }, r.off ? `✗ ${r.entered}: not as expected` : `✓ ${r.entered}`));
   form.addEventListener('submit', event => {
